@@ -1,0 +1,54 @@
+"""Floor 2: what the knowledge, a machine and an observation are, and how they are read."""
+
+from diagnose.model.book import Book, Place, Scale
+from diagnose.model.entities import (
+    Basis,
+    Caution,
+    Cause,
+    Check,
+    Complaint,
+    ContextQuestion,
+    Event,
+    Limit,
+    MachineType,
+    Outcome,
+    ReadingSpec,
+    Shift,
+    Source,
+    StopCondition,
+)
+from diagnose.model.loader import load_book, shipped_knowledge
+from diagnose.model.machine import PLATE_FIGURES, TRAITS, Machine, PlateFigure, fits
+from diagnose.model.observed import Finding, Reading
+from diagnose.model.problems import KnowledgeError, Problem
+
+__all__ = [
+    "PLATE_FIGURES",
+    "TRAITS",
+    "Basis",
+    "Book",
+    "Caution",
+    "Cause",
+    "Check",
+    "Complaint",
+    "ContextQuestion",
+    "Event",
+    "Finding",
+    "KnowledgeError",
+    "Limit",
+    "Machine",
+    "MachineType",
+    "Outcome",
+    "Place",
+    "PlateFigure",
+    "Problem",
+    "Reading",
+    "ReadingSpec",
+    "Scale",
+    "Shift",
+    "Source",
+    "StopCondition",
+    "fits",
+    "load_book",
+    "shipped_knowledge",
+]

@@ -1,0 +1,88 @@
+"""The book: everything known, looked up by id."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from diagnose.model.entities import (
+    Caution,
+    Cause,
+    Check,
+    Complaint,
+    ContextQuestion,
+    Event,
+    Limit,
+    MachineType,
+    Source,
+    StopCondition,
+)
+
+__all__ = ["Book", "Place", "Scale"]
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where an entry stands, for error messages."""
+
+    file: str
+    line: int
+
+    def __str__(self) -> str:
+        return f"{self.file}:{self.line}"
+
+
+@dataclass(frozen=True)
+class Scale:
+    """A scale of words, each standing for one number."""
+
+    title: str
+    origin: str
+    words: Mapping[str, float]
+
+    def number(self, word: str | float) -> float:
+        """The number of a word; a number stands for itself. KeyError for an unknown word."""
+        return float(self.words[word]) if isinstance(word, str) else float(word)
+
+
+@dataclass(frozen=True)
+class Book:
+    """All knowledge, read-only. Ids are unique over complaints, events, causes and checks together."""
+
+    complaints: Mapping[str, Complaint] = field(default_factory=dict)
+    events: Mapping[str, Event] = field(default_factory=dict)
+    causes: Mapping[str, Cause] = field(default_factory=dict)
+    checks: Mapping[str, Check] = field(default_factory=dict)
+    limits: Mapping[str, Limit] = field(default_factory=dict)
+    sources: Mapping[str, Source] = field(default_factory=dict)
+    cautions: Mapping[str, Caution] = field(default_factory=dict)
+    stops: Mapping[str, StopCondition] = field(default_factory=dict)
+    machines: Mapping[str, MachineType] = field(default_factory=dict)
+    context: Mapping[str, ContextQuestion] = field(default_factory=dict)
+    scales: Mapping[str, Scale] = field(default_factory=dict)  # likelihood, frequency, shift
+    assemblies: Mapping[str, str] = field(default_factory=dict)  # assembly -> title
+    places: Mapping[str, Place] = field(default_factory=dict)  # id -> where it stands
+
+    def likelihood(self, word: str | float) -> float:
+        return self.scales["likelihood"].number(word)
+
+    def frequency(self, word: str | float) -> float:
+        return self.scales["frequency"].number(word)
+
+    def shift(self, word: str | float) -> float:
+        return self.scales["shift"].number(word)
+
+    def children(self, node: str) -> tuple[str, ...]:
+        """What a complaint or event is made of; empty for a cause."""
+        if node in self.complaints:
+            return tuple(self.complaints[node].of)
+        if node in self.events:
+            return tuple(self.events[node].of)
+        return ()
+
+    def title(self, node: str) -> str:
+        """The title of any complaint, event, cause or check. KeyError for an unknown id."""
+        for table in (self.complaints, self.events, self.causes, self.checks):
+            if node in table:
+                return str(table[node].title)
+        raise KeyError(node)

@@ -1,0 +1,185 @@
+"""Read the knowledge folder into a book: strict, and with all problems at once."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import msgspec
+
+from diagnose.model import entities as e
+from diagnose.model.book import Book, Place, Scale
+from diagnose.model.lines import line_of
+from diagnose.model.problems import KnowledgeError, Problem
+
+__all__ = ["load_book", "shipped_knowledge"]
+
+# folder or file -> the tables it may hold
+_ASSEMBLY = {"event": e.Event, "cause": e.Cause, "check": e.Check}
+_KINDS: dict[str, dict[str, type[msgspec.Struct]]] = {
+    "assemblies": _ASSEMBLY,
+    "complaints": {"complaint": e.Complaint, **_ASSEMBLY},
+    "limits": {"limit": e.Limit},
+    "machines": {"machine": e.MachineType},
+    "sources.toml": {"source": e.Source},
+    "cautions.toml": {"caution": e.Caution, "stop": e.StopCondition},
+    "context.toml": {"question": e.ContextQuestion},
+}
+_REFERENCES = ("of", "looks_at", "prove_by", "inseparable_from")
+
+
+def shipped_knowledge() -> Path:
+    """The knowledge that came with the program: inside the wheel, or beside the package in a checkout."""
+    package = Path(__file__).resolve().parent.parent
+    inside = package / "_knowledge"
+    return inside if inside.is_dir() else package.parent / "knowledge"
+
+
+def load_book(*folders: Path) -> Book:
+    """Read one or more knowledge folders, later ones adding to or replacing entries of earlier ones.
+
+    Raises KnowledgeError with every problem found in reading.
+    """
+    gathered = _Gathered()
+    for folder in folders or (shipped_knowledge(),):
+        gathered.folder(folder)
+    if gathered.problems:
+        raise KnowledgeError(gathered.problems)
+    return gathered.book()
+
+
+class _Gathered:
+    def __init__(self) -> None:
+        self.tables: dict[str, dict[str, Any]] = {}
+        self.places: dict[str, Place] = {}
+        self.assemblies: dict[str, str] = {}
+        self.scales: dict[str, Scale] = {}
+        self.problems: list[Problem] = []
+
+    def folder(self, folder: Path) -> None:
+        if not folder.is_dir():
+            self._problem(Place(str(folder), 1), "no such folder", "name a folder of knowledge")
+            return
+        fresh: set[str] = set()
+        for path in sorted(folder.rglob("*.toml")):
+            relative = path.relative_to(folder)
+            shown = f"{folder.name}/{relative.as_posix()}"
+            try:
+                text = path.read_text("utf-8")
+                data = tomllib.loads(text)
+            except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError) as error:
+                self._problem(Place(shown, _line_in(str(error))), f"can't be read: {error}", "mend the TOML")
+                continue
+            if relative.name == "words.toml":
+                self._scales(shown, data)
+                continue
+            kinds = _KINDS.get(relative.parts[0] if len(relative.parts) > 1 else relative.name)
+            if kinds is None:
+                known = ", ".join(_KINDS)
+                self._problem(Place(shown, 1), "file of no known kind", f"put it under one of {known}")
+                continue
+            self._file(shown, relative.stem, text, data, kinds, fresh)
+
+    def _file(
+        self, shown: str, stem: str, text: str, data: dict[str, Any], kinds: dict[str, type], fresh: set[str]
+    ) -> None:
+        lines = line_of(text)
+        scoped = "event" in kinds and "complaint" not in kinds
+        for key, value in data.items():
+            if key == "title" and scoped and isinstance(value, str):
+                self.assemblies[stem] = value
+            elif key not in kinds or not isinstance(value, list):
+                self._problem(Place(shown, 1), f"unknown key {key!r}", f"use {', '.join(kinds)}")
+        for kind, record in kinds.items():
+            entries = data.get(kind, [])
+            for nth, raw in enumerate(entries if isinstance(entries, list) else []):
+                place = Place(shown, lines.get((kind, nth), 1))
+                if not isinstance(raw, dict):
+                    self._problem(place, f"{kind} is no table", f"write [[{kind}]]")
+                    continue
+                self._entry(place, kind, record, _scope(raw, stem) if scoped else raw, fresh)
+
+    def _entry(self, place: Place, kind: str, record: type, raw: dict[str, Any], fresh: set[str]) -> None:
+        try:
+            entry = msgspec.convert(raw, record)
+        except (msgspec.ValidationError, TypeError) as error:
+            name = raw.get("id", "?")
+            self._problem(place, f"{kind} {name}: {error}", "see the table of fields in knowledge/README.md")
+            return
+        if kind in ("complaint", "event", "cause", "check"):
+            name = entry.id
+        else:
+            name = f"{kind}:{entry.id}"
+        if name in fresh:
+            first = self.places[name]
+            self._problem(place, f"{entry.id} stands twice", f"it is at {first} already: rename or delete one")
+            return
+        fresh.add(name)
+        for other in ("complaint", "event", "cause", "check"):
+            if other != kind and kind in ("complaint", "event", "cause", "check"):
+                self.tables.get(other, {}).pop(entry.id, None)
+        self.tables.setdefault(kind, {})[entry.id] = entry
+        self.places[name] = place
+
+    def _scales(self, shown: str, data: dict[str, Any]) -> None:
+        for name, raw in data.items():
+            try:
+                self.scales[name] = msgspec.convert(raw, Scale)
+            except (msgspec.ValidationError, TypeError) as error:
+                self._problem(Place(shown, 1), f"scale {name}: {error}", "give title, origin and words")
+
+    def _problem(self, place: Place, what: str, remedy: str) -> None:
+        self.problems.append(Problem(place, what, remedy))
+
+    def book(self) -> Book:
+        t = self.tables
+        return Book(
+            complaints=t.get("complaint", {}),
+            events=t.get("event", {}),
+            causes=t.get("cause", {}),
+            checks=t.get("check", {}),
+            limits=t.get("limit", {}),
+            sources=t.get("source", {}),
+            cautions=t.get("caution", {}),
+            stops=t.get("stop", {}),
+            machines=t.get("machine", {}),
+            context=t.get("question", {}),
+            scales=self.scales,
+            assemblies=self.assemblies,
+            places=self.places,
+        )
+
+
+def _scope(raw: dict[str, Any], assembly: str) -> dict[str, Any]:
+    """Names without a dot belong to the file's assembly: `pole_open` -> `contactor.pole_open`."""
+    scoped = dict(raw)
+    if isinstance(raw.get("id"), str):
+        scoped["id"] = f"{assembly}.{raw['id']}"
+    for key in _REFERENCES:
+        value = raw.get(key)
+        if isinstance(value, list):
+            scoped[key] = [_full(v, assembly) for v in value]
+        elif isinstance(value, dict):
+            scoped[key] = {_full(k, assembly): v for k, v in value.items()}
+    if isinstance(raw.get("shows"), dict):
+        scoped["shows"] = {k if k == "none" else _full(k, assembly): v for k, v in raw["shows"].items()}
+    return scoped
+
+
+def _full(name: Any, assembly: str) -> Any:
+    return name if not isinstance(name, str) or "." in name else f"{assembly}.{name}"
+
+
+def _line_in(message: str) -> int:
+    words = iter(message.replace(",", " ").replace(")", " ").split())
+    return next(_numbers_after("line", words), 1)
+
+
+def _numbers_after(word: str, words: Iterator[str]) -> Iterator[int]:
+    for each in words:
+        if each == word:
+            following = next(words, "")
+            if following.isdigit():
+                yield int(following)

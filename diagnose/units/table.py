@@ -1,0 +1,109 @@
+"""The units a technician writes, each with its factor to SI."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+__all__ = ["DIMENSIONS", "UNITS", "Unit", "find_unit", "units_of"]
+
+
+@dataclass(frozen=True)
+class Unit:
+    """One unit: `si = (value + offset) * factor`, so that only temperatures need an offset."""
+
+    symbol: str
+    dimension: str
+    factor: float
+    offset: float = 0.0
+    aliases: tuple[str, ...] = ()
+    system: str = "both"  # us | si | both
+
+    def to_si(self, value: float) -> float:
+        return (value + self.offset) * self.factor
+
+    def from_si(self, value: float) -> float:
+        return value / self.factor - self.offset
+
+
+_INCH = 0.0254
+_FOOT = 0.3048
+_GALLON = 3.785411784e-3
+_POUND = 0.45359237
+_POUND_FORCE = 4.4482216152605
+_PSI = _POUND_FORCE / _INCH**2
+_BTU = 1055.05585262
+
+UNITS: tuple[Unit, ...] = (
+    Unit("°F", "temperature", 5 / 9, 459.67, ("F", "degF", "deg F", "fahrenheit"), "us"),
+    Unit("°C", "temperature", 1.0, 273.15, ("C", "degC", "deg C", "celsius"), "si"),
+    Unit("K", "temperature", 1.0, 0.0, ("kelvin",), "si"),
+    # Differences are a dimension of their own: 40 °F of rise is 22.2 K, never 4.4 °C.
+    Unit("F°", "temperature difference", 5 / 9, 0.0, ("°F", "F", "degF", "deg F", "fahrenheit"), "us"),
+    Unit("C°", "temperature difference", 1.0, 0.0, ("K", "°C", "C", "degC", "deg C", "celsius"), "si"),
+    Unit("psi", "pressure", _PSI, 0.0, ("psig", "lb/in2", "pounds"), "us"),
+    Unit("kPa", "pressure", 1e3, 0.0, ("kpa",), "si"),
+    Unit("bar", "pressure", 1e5, 0.0, (), "si"),
+    Unit("Pa", "pressure", 1.0, 0.0, ("pa", "pascal"), "si"),
+    Unit("inWG", "pressure", 249.08891, 0.0, ("in wg", "inwc", "in w.g."), "us"),
+    Unit("gpm", "flow", _GALLON / 60, 0.0, ("gal/min",), "us"),
+    Unit("L/min", "flow", 1e-3 / 60, 0.0, ("lpm", "l/min"), "si"),
+    Unit("gph", "flow", _GALLON / 3600, 0.0, ("gal/h",), "us"),
+    Unit("L/h", "flow", 1e-3 / 3600, 0.0, ("l/h", "lph"), "si"),
+    Unit("cfm", "air flow", _FOOT**3 / 60, 0.0, ("ft3/min",), "us"),
+    Unit("m3/h", "air flow", 1 / 3600, 0.0, ("m³/h", "cmh"), "si"),
+    Unit("fpm", "air speed", _FOOT / 60, 0.0, (), "us"),
+    Unit("m/s", "air speed", 1.0, 0.0, (), "si"),
+    Unit("kW", "power", 1e3, 0.0, ("kw",)),
+    Unit("W", "power", 1.0, 0.0, ("watt", "watts")),
+    Unit("hp", "power", 745.69987158227, 0.0, ("HP", "horsepower"), "us"),
+    Unit("BTU/h", "power", _BTU / 3600, 0.0, ("btu/h", "btuh"), "us"),
+    Unit("A", "current", 1.0, 0.0, ("amp", "amps", "ampere"), "both"),
+    Unit("mA", "current", 1e-3, 0.0, ("ma", "milliamp", "milliamps")),
+    Unit("V", "voltage", 1.0, 0.0, ("v", "volt", "volts")),
+    Unit("ohm", "resistance", 1.0, 0.0, ("Ω", "ohms", "R")),
+    Unit("kohm", "resistance", 1e3, 0.0, ("kΩ", "k")),
+    Unit("Mohm", "resistance", 1e6, 0.0, ("MΩ", "megohm", "megohms", "meg")),
+    Unit("in", "length", _INCH, 0.0, ("inch", "inches", '"'), "us"),
+    Unit("ft", "length", _FOOT, 0.0, ("foot", "feet", "'"), "us"),
+    Unit("mm", "length", 1e-3, 0.0, (), "si"),
+    Unit("cm", "length", 1e-2, 0.0, (), "si"),
+    Unit("m", "length", 1.0, 0.0, ("metre", "meter"), "si"),
+    Unit("ft/min", "speed", _FOOT / 60, 0.0, (), "us"),
+    Unit("m/min", "speed", 1 / 60, 0.0, (), "si"),
+    Unit("gal", "volume", _GALLON, 0.0, ("gallon", "gallons"), "us"),
+    Unit("L", "volume", 1e-3, 0.0, ("l", "litre", "litres", "liter", "liters"), "si"),
+    Unit("s", "time", 1.0, 0.0, ("sec", "second", "seconds")),
+    Unit("min", "time", 60.0, 0.0, ("minute", "minutes")),
+    Unit("h", "time", 3600.0, 0.0, ("hour", "hours")),
+    Unit("lb", "mass", _POUND, 0.0, ("lbs",), "us"),
+    Unit("kg", "mass", 1.0, 0.0, (), "si"),
+    Unit("lbf", "force", _POUND_FORCE, 0.0, ("lb",), "us"),
+    Unit("N", "force", 1.0, 0.0, (), "si"),
+    Unit("in/ft", "slope", 1 / 12, 0.0, ("in per ft",), "us"),
+    Unit("mm/m", "slope", 1e-3, 0.0, (), "si"),
+    Unit("%", "share", 0.01, 0.0, ("percent", "pct")),
+    Unit("ppm", "concentration", 1.0, 0.0, ("mg/L", "mg/l")),
+    Unit("gpg", "hardness", 17.118, 0.0, ("grains", "gr/gal"), "us"),
+    Unit("mg/L", "hardness", 1.0, 0.0, ("ppm", "mg/l"), "si"),
+    Unit("Hz", "frequency", 1.0, 0.0, ("hz",)),
+    Unit("per hour", "rate", 1 / 3600, 0.0, ("/h", "racks/h", "starts/h")),
+    Unit("count", "count", 1.0, 0.0, ("x", "times", "racks", "pieces")),
+)
+
+DIMENSIONS: tuple[str, ...] = tuple(dict.fromkeys(u.dimension for u in UNITS))
+
+
+def units_of(dimension: str) -> tuple[Unit, ...]:
+    """Every unit of one dimension, in the order of the table; empty for an unknown dimension."""
+    return tuple(u for u in UNITS if u.dimension == dimension)
+
+
+def find_unit(text: str, dimension: str) -> Unit | None:
+    """The unit of `dimension` that `text` names, exactly first, then regardless of case; else None."""
+    wanted = text.strip()
+    candidates = units_of(dimension)
+    for fold in (str, str.lower):
+        matches = [u for u in candidates if fold(wanted) in {fold(n) for n in (u.symbol, *u.aliases)}]
+        if matches:
+            return matches[0]
+    return None
