@@ -17,16 +17,18 @@ class UnitError(ValueError):
     """What was typed is no quantity of the wanted kind; the message says what would be."""
 
 
-def show_number(value: float) -> str:
-    """Three significant figures or all digits before the point, whichever is more; no exponent.
+def show_number(value: float, digits: int = 4) -> str:
+    """At least all digits before the point, at most `digits` significant ones; no exponent.
 
-    >>> show_number(83.27), show_number(1234.5), show_number(0.0456), show_number(180.0)
-    ('83.3', '1234', '0.0456', '180')
+    >>> show_number(83.274), show_number(12345.6), show_number(0.04561), show_number(180.0)
+    ('83.27', '12346', '0.04561', '180')
+    >>> show_number(83.274, 3)
+    '83.3'
     """
     if value == 0 or not math.isfinite(value):
         return "0" if value == 0 else str(value)
-    decimals = max(0, 2 - math.floor(math.log10(abs(value))))
-    text = f"{value:.{min(decimals, 6)}f}"
+    decimals = max(0, digits - 1 - math.floor(math.log10(abs(value))))
+    text = f"{value:.{min(decimals, 9)}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
@@ -57,6 +59,11 @@ class Quantity:
         if unit.dimension != self.dimension:
             raise UnitError(f"{unit.symbol} is {unit.dimension}, not {self.dimension}")
         return Quantity(unit.from_si(self.si), unit)
+
+    @property
+    def exact(self) -> str:
+        """The quantity as text that reads back to the same value."""
+        return f"{self.value!r} {self.unit.symbol}"
 
     @classmethod
     def of_si(cls, value: float, dimension: str, symbol: str) -> Quantity:

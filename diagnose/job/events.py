@@ -1,0 +1,167 @@
+"""What can happen in a job: small records, appended and never changed."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+import msgspec
+
+__all__ = [
+    "EVENT_TYPES",
+    "Acknowledged",
+    "Closed",
+    "ComplaintSaid",
+    "ContextGiven",
+    "Event",
+    "HintGiven",
+    "NoteAdded",
+    "Opened",
+    "ReadingTaken",
+    "Record",
+    "Repaired",
+    "RuledOut",
+    "SafetyAnswered",
+    "Skipped",
+    "StepDone",
+    "TurnedTo",
+    "Withdrawn",
+]
+
+
+class _Event(msgspec.Struct, frozen=True, forbid_unknown_fields=True, tag_field="kind", tag=str):
+    pass
+
+
+class Opened(_Event, frozen=True, kw_only=True):
+    """A job begins on a machine. `allowed` is who works here."""
+
+    machine: str
+    type: str
+    own: dict[str, str] = {}
+    serial: str = ""
+    site: str = ""
+    allowed: tuple[str, ...] = ("operator", "technician")
+    knowledge: str = ""  # fingerprint of the knowledge
+
+
+class SafetyAnswered(_Event, frozen=True):
+    """The stop conditions were asked: `stop` is the one that holds, or None for none of them."""
+
+    stop: str | None = None
+
+
+class ComplaintSaid(_Event, frozen=True):
+    """A complaint is there, or (after a repair) is gone."""
+
+    complaint: str
+    present: bool = True
+
+
+class StepDone(_Event, frozen=True):
+    """A part of the dialogue is finished: `complaints` or `context`."""
+
+    step: Literal["complaints", "context"]
+
+
+class ContextGiven(_Event, frozen=True):
+    """An answer to a context question; None: not known."""
+
+    question: str
+    answer: str | None = None
+
+
+class TurnedTo(_Event, frozen=True):
+    """What is being done now, so that resume comes back to the same place."""
+
+    what: Literal["advice", "check", "repair", "prove"]
+    id: str = ""
+
+
+class ReadingTaken(_Event, frozen=True):
+    """A check was answered: `values` by place as text with unit, or the chosen `outcome`."""
+
+    check: str
+    values: dict[str, str] = {}
+    outcome: str | None = None
+    instrument: str | None = None
+
+
+class Skipped(_Event, frozen=True):
+    """A check was not answered."""
+
+    check: str
+    why: Literal["don't know", "can't reach", "not measured", "not now"]
+
+
+class RuledOut(_Event, frozen=True):
+    """The technician says that this cause or event is not so."""
+
+    node: str
+
+
+class Acknowledged(_Event, frozen=True):
+    """A caution was read and its word typed, before check or repair `before`."""
+
+    cautions: list[str]
+    before: str
+
+
+class Repaired(_Event, frozen=True):
+    """A cause was repaired. `found`: what was seen when the part was in hand."""
+
+    cause: str
+    found: Literal["as expected", "sound", "can't tell"]
+    minutes: float | None = None
+
+
+class NoteAdded(_Event, frozen=True):
+    text: str
+
+
+class HintGiven(_Event, frozen=True):
+    """A word from somebody who follows: a check to try, or a note."""
+
+    text: str
+    check: str | None = None
+
+
+class Withdrawn(_Event, frozen=True):
+    """An earlier event of this job, named by its number, is taken back."""
+
+    number: int
+
+
+class Closed(_Event, frozen=True):
+    """The job ends."""
+
+    how: Literal["repaired", "stopped for safety", "help called", "no fault", "given up"]
+    text: str = ""
+
+
+Event = (
+    Opened
+    | SafetyAnswered
+    | ComplaintSaid
+    | StepDone
+    | ContextGiven
+    | TurnedTo
+    | ReadingTaken
+    | Skipped
+    | RuledOut
+    | Acknowledged
+    | Repaired
+    | NoteAdded
+    | HintGiven
+    | Withdrawn
+    | Closed
+)
+EVENT_TYPES: tuple[type, ...] = Event.__args__
+
+
+class Record(msgspec.Struct, frozen=True, kw_only=True):
+    """An event in the journal: the `number`-th of its job, written by `writer` at `at` (UTC, ISO 8601)."""
+
+    number: int
+    at: str
+    writer: str
+    event: Event

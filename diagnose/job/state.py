@@ -1,0 +1,166 @@
+"""A job as it stands: the fold over its events."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from diagnose.job import events as ev
+from diagnose.model import Book, Machine, Reading
+from diagnose.units import UnitError, parse_quantity
+
+__all__ = ["JobState", "Repair", "fold"]
+
+
+@dataclass(frozen=True)
+class Repair:
+    """A repair that was made, in order; the stages before and after it are its index and index + 1."""
+
+    cause: str
+    found: str
+    minutes: float | None = None
+
+
+@dataclass(frozen=True)
+class JobState:
+    """Everything known about a job. Built by `fold`, never changed."""
+
+    machine: Machine | None = None
+    allowed: frozenset[str] = frozenset({"operator", "technician"})
+    knowledge: str = ""
+    safety_asked: bool = False
+    stop: str | None = None
+    complaints: tuple[tuple[str, int, bool], ...] = ()  # (id, stage, present), in order
+    steps: frozenset[str] = frozenset()
+    context: Mapping[str, str] = field(default_factory=dict)
+    context_asked: frozenset[str] = frozenset()
+    turned: ev.TurnedTo = ev.TurnedTo("advice")
+    readings: tuple[Reading, ...] = ()
+    skipped: Mapping[str, str] = field(default_factory=dict)  # check -> why, at this stage
+    ruled_out: tuple[str, ...] = ()
+    acknowledged: frozenset[str] = frozenset()  # checks and repairs whose cautions were acknowledged
+    repairs: tuple[Repair, ...] = ()
+    notes: tuple[str, ...] = ()
+    hints: tuple[ev.HintGiven, ...] = ()
+    closed: ev.Closed | None = None
+    answers: tuple[int, ...] = ()  # numbers of the events that answered a question, in order
+    unread: tuple[str, ...] = ()  # readings this knowledge can't read, in words
+
+    @property
+    def stage(self) -> int:
+        """How many repairs were made."""
+        return len(self.repairs)
+
+    @property
+    def present(self) -> tuple[str, ...]:
+        """The complaints that are there now, in the order they were said."""
+        last = {name: present for name, _, present in self.complaints}
+        return tuple(name for name, present in last.items() if present)
+
+    def readings_now(self) -> dict[str, Reading]:
+        """The newest reading of each check since the last repair."""
+        return {r.check: r for r in self.readings if r.stage == self.stage}
+
+    def newest(self) -> dict[str, Reading]:
+        """The newest reading of each check at any stage."""
+        return {r.check: r for r in self.readings}
+
+
+def fold(records: Iterable[ev.Record], book: Book) -> JobState:
+    """The state after these records; withdrawn ones count as if they had never been."""
+    kept = list(records)
+    withdrawn: set[int] = set()
+    for record in reversed(kept):
+        # A withdrawal that was itself withdrawn does nothing.
+        if isinstance(record.event, ev.Withdrawn) and record.number not in withdrawn:
+            withdrawn.add(record.event.number)
+    state = JobState()
+    for record in kept:
+        if record.number not in withdrawn and not isinstance(record.event, ev.Withdrawn):
+            state = _step(state, record, book)
+    return state
+
+
+_ANSWERS = (ev.SafetyAnswered, ev.ComplaintSaid, ev.ContextGiven, ev.ReadingTaken, ev.Skipped, ev.RuledOut, ev.Repaired)
+
+
+def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
+    event = record.event
+    if isinstance(event, _ANSWERS):
+        state = replace(state, answers=(*state.answers, record.number))
+    match event:
+        case ev.Opened():
+            return replace(
+                state, machine=_machine(event, book), allowed=frozenset(event.allowed), knowledge=event.knowledge
+            )
+        case ev.SafetyAnswered(stop):
+            return replace(state, safety_asked=True, stop=stop)
+        case ev.ComplaintSaid(complaint, present):
+            return replace(state, complaints=(*state.complaints, (complaint, state.stage, present)))
+        case ev.StepDone(step):
+            return replace(state, steps=state.steps | {step})
+        case ev.ContextGiven(question, answer):
+            known = {**state.context, question: answer} if answer is not None else state.context
+            return replace(state, context=known, context_asked=state.context_asked | {question})
+        case ev.TurnedTo():
+            return replace(state, turned=event)
+        case ev.ReadingTaken():
+            return _reading(state, record, event, book)
+        case ev.Skipped(check, why):
+            return replace(state, skipped={**state.skipped, check: why}, turned=_back_to_advice(state, check))
+        case ev.RuledOut(node):
+            return replace(state, ruled_out=(*state.ruled_out, node), turned=_back_to_advice(state, node))
+        case ev.Acknowledged(_, before):
+            return replace(state, acknowledged=state.acknowledged | {before})
+        case ev.Repaired(cause, found, minutes):
+            return replace(
+                state,
+                repairs=(*state.repairs, Repair(cause, found, minutes)),
+                skipped={},
+                acknowledged=frozenset(),
+                turned=ev.TurnedTo("prove", cause),
+            )
+        case ev.NoteAdded(text):
+            return replace(state, notes=(*state.notes, text))
+        case ev.HintGiven():
+            return replace(state, hints=(*state.hints, event))
+        case ev.Closed():
+            return replace(state, closed=event)
+    return state
+
+
+def _back_to_advice(state: JobState, done: str) -> ev.TurnedTo:
+    """After what one had turned to is done, the advice decides again; a proof goes on until it is over."""
+    return ev.TurnedTo("advice") if state.turned.id == done else state.turned
+
+
+def _machine(event: ev.Opened, book: Book) -> Machine:
+    kind = book.machines.get(event.type)
+    if kind is None:
+        raise UnitError(f"machine type {event.type!r} is not in this knowledge; run with the knowledge it was opened with")
+    return Machine(event.machine, kind, event.own, event.serial, event.site)
+
+
+def _reading(state: JobState, record: ev.Record, event: ev.ReadingTaken, book: Book) -> JobState:
+    check = book.checks.get(event.check)
+    turned = _back_to_advice(state, event.check)
+    try:
+        if check is None:
+            raise UnitError("this knowledge has no such check")
+        values = {}
+        if event.values:
+            if check.reading is None:
+                raise UnitError("this knowledge reads no value there")
+            values = {
+                place: parse_quantity(text, check.reading.quantity, check.reading.unit)
+                for place, text in event.values.items()
+            }
+            if list(values) != (check.reading.each or [""]):
+                raise UnitError("this knowledge reads other places there")
+        elif event.outcome not in check.outcomes:
+            raise UnitError(f"this knowledge has no outcome {event.outcome!r} there")
+    except UnitError as error:
+        return replace(state, unread=(*state.unread, f"{event.check}: {error}"), turned=turned)
+    reading = Reading(str(record.number), event.check, values, event.outcome, event.instrument, state.stage)
+    skipped = {name: why for name, why in state.skipped.items() if name != event.check}
+    return replace(state, readings=(*state.readings, reading), skipped=skipped, turned=turned)
