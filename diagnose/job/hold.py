@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import fcntl
 import os
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -19,19 +19,20 @@ class JobHeld(Exception):
 def hold(folder: Path, job: str) -> Iterator[None]:
     """Hold `job` while the block runs; the hold ends with the process, however it ends.
 
+    The hold is an exclusive lock on a small SQLite file: the one lock in the standard library
+    that works alike on every system and dies with its process.
     Raises JobHeld with the holder's process number.
     """
     folder.mkdir(parents=True, exist_ok=True, mode=0o700)
-    path = folder / f"{job}.hold"
-    descriptor = os.open(path, os.O_CREAT | os.O_RDWR, 0o600)
+    who = folder / f"{job}.who"
+    database = sqlite3.connect(folder / f"{job}.hold", isolation_level=None, timeout=0)
     try:
         try:
-            fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except OSError:
-            holder = os.read(descriptor, 20).decode("ascii", "replace").strip() or "unknown"
+            database.execute("begin exclusive")
+        except sqlite3.OperationalError:
+            holder = who.read_text("ascii", "replace").strip() if who.exists() else "unknown"
             raise JobHeld(f"{job} is open in another window (process {holder}); close it there first") from None
-        os.ftruncate(descriptor, 0)
-        os.pwrite(descriptor, str(os.getpid()).encode(), 0)
+        who.write_text(str(os.getpid()), "ascii")
         yield
     finally:
-        os.close(descriptor)
+        database.close()
