@@ -56,7 +56,9 @@ def check_plate(figure: str, text: str) -> str:
 def save_machine(folder: Path, machine: SavedMachine) -> Path:
     """Write a machine, replacing one of the same name. Raises MachineError for a name that can't be kept."""
     if not _NAME.fullmatch(machine.name):
-        raise MachineError(f"{machine.name[:40]!r} won't do as a name; use up to 40 letters, digits, blanks, dots, dashes")
+        raise MachineError(
+            f"{machine.name[:40]!r} won't do as a name; use up to 40 letters, digits, blanks, dots, dashes"
+        )
     folder.mkdir(parents=True, exist_ok=True, mode=0o700)
     path = _path(folder, machine.name)
     fresh = path.with_suffix(".new")

@@ -137,7 +137,9 @@ def _back_to_advice(state: JobState, done: str) -> ev.TurnedTo:
 def _machine(event: ev.Opened, book: Book) -> Machine:
     kind = book.machines.get(event.type)
     if kind is None:
-        raise UnitError(f"machine type {event.type!r} is not in this knowledge; run with the knowledge it was opened with")
+        raise UnitError(
+            f"machine type {event.type!r} is not in this knowledge; run with the knowledge it was opened with"
+        )
     return Machine(event.machine, kind, event.own, event.serial, event.site)
 
 

@@ -3,8 +3,8 @@
 from diagnose.model.book import Book, Place, Scale
 from diagnose.model.entities import (
     Basis,
-    Caution,
     Cause,
+    Caution,
     Check,
     Complaint,
     ContextQuestion,
@@ -27,8 +27,8 @@ __all__ = [
     "TRAITS",
     "Basis",
     "Book",
-    "Caution",
     "Cause",
+    "Caution",
     "Check",
     "Complaint",
     "ContextQuestion",

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from diagnose.model.entities import (
-    Caution,
     Cause,
+    Caution,
     Check,
     Complaint,
     ContextQuestion,

@@ -8,8 +8,8 @@ import msgspec
 
 __all__ = [
     "Basis",
-    "Caution",
     "Cause",
+    "Caution",
     "Check",
     "Complaint",
     "ContextQuestion",

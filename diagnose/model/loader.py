@@ -17,7 +17,7 @@ from diagnose.model.problems import KnowledgeError, Problem
 __all__ = ["load_book", "shipped_knowledge"]
 
 # folder or file -> the tables it may hold
-_ASSEMBLY = {"event": e.Event, "cause": e.Cause, "check": e.Check}
+_ASSEMBLY: dict[str, type[msgspec.Struct]] = {"event": e.Event, "cause": e.Cause, "check": e.Check}
 _KINDS: dict[str, dict[str, type[msgspec.Struct]]] = {
     "assemblies": _ASSEMBLY,
     "complaints": {"complaint": e.Complaint, **_ASSEMBLY},
@@ -83,7 +83,13 @@ class _Gathered:
             self._file(shown, relative.stem, text, data, kinds, fresh)
 
     def _file(
-        self, shown: str, stem: str, text: str, data: dict[str, Any], kinds: dict[str, type], fresh: set[str]
+        self,
+        shown: str,
+        stem: str,
+        text: str,
+        data: dict[str, Any],
+        kinds: dict[str, type[msgspec.Struct]],
+        fresh: set[str],
     ) -> None:
         lines = line_of(text)
         scoped = "event" in kinds and "complaint" not in kinds
@@ -101,9 +107,11 @@ class _Gathered:
                     continue
                 self._entry(place, kind, record, _scope(raw, stem) if scoped else raw, fresh)
 
-    def _entry(self, place: Place, kind: str, record: type, raw: dict[str, Any], fresh: set[str]) -> None:
+    def _entry(
+        self, place: Place, kind: str, record: type[msgspec.Struct], raw: dict[str, Any], fresh: set[str]
+    ) -> None:
         try:
-            entry = msgspec.convert(raw, record)
+            entry: Any = msgspec.convert(raw, record)
         except (msgspec.ValidationError, TypeError) as error:
             name = raw.get("id", "?")
             self._problem(place, f"{kind} {name}: {error}", "see the table of fields in knowledge/README.md")

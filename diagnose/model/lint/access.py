@@ -1,0 +1,31 @@
+"""What must be open, the state of the machine and the time must go together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from diagnose.model.book import Book
+from diagnose.model.entities import Cause, Check
+from diagnose.model.problems import Problem
+
+__all__ = ["check"]
+
+
+def check(book: Book) -> Iterator[Problem]:
+    """Access beside "none", a drained tank on a running machine, times out of all range."""
+    entries: dict[str, Cause | Check] = {**book.causes, **book.checks}
+    for name, entry in entries.items():
+        place = book.places[name]
+        if "none" in entry.open and len(entry.open) > 1:
+            yield Problem(place, f"{name}: open says none and more", "drop none")
+        if "tank drained" in entry.open and entry.state not in ("cold and drained", "isolated"):
+            yield Problem(place, f"{name}: tank drained while {entry.state}", "say cold and drained, or isolated")
+        if not 0 < entry.minutes <= 480:
+            yield Problem(place, f"{name}: {entry.minutes} minutes", "give the minutes a practised technician takes")
+    for name, each in book.checks.items():
+        if each.aloud and (each.open not in ([], ["none"]) or each.who != "operator"):
+            yield Problem(
+                book.places[name],
+                f"{name}: words for the telephone, but it needs {each.who}, open: {', '.join(each.open)}",
+                "drop aloud, or let an operator do it with nothing open",
+            )
