@@ -1,0 +1,137 @@
+"""A situation written as many small tables over yes-or-no variables, whose product is the joint probability.
+
+Gates with many inputs would need one huge table each. They are unrolled instead: "any" into a chain of variables
+"one of the first i is true", "at least k" into a chain that counts up to k. The answer of a check is unrolled the same
+way, since the *first* true node it looks at decides: the chain carries "an earlier one was true". So no table has more
+than three variables, whatever the knowledge looks like.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from diagnose.inference.situation import Situation
+from diagnose.inference.tree import FaultTree, TreeCheck
+
+__all__ = ["REPAIR_DID_NOT_TAKE", "Copy", "Factor", "Network"]
+
+# How often a repair leaves the cause in place (wrong part, loose lead, not the cause's cause). Judgement.
+REPAIR_DID_NOT_TAKE = 0.03
+
+Array = NDArray[np.float64]
+Copy = tuple[str, int]  # a node, and the last repair below it that had been made: 0 for none
+
+
+@dataclass(frozen=True)
+class Factor:
+    """A table over `variables` (ascending). Axis 0 of the table is the batch: length 1, or one row per case."""
+
+    variables: tuple[int, ...]
+    table: Array
+
+
+class Network:
+    """Variables and tables for one situation, built node by node as they are asked for."""
+
+    def __init__(self, tree: FaultTree, situation: Situation) -> None:
+        self.tree = tree
+        self.situation = situation
+        self.cards: list[int] = []
+        self.factors: list[Factor] = []
+        self._variables: dict[Copy, int] = {}
+        for cause in situation.repaired:
+            if cause not in tree.nodes or not tree.nodes[cause].leaf:
+                raise ValueError(f"{cause} is no cause of this machine, so it cannot have been repaired")
+
+    def copy(self, node: str, stage: int) -> Copy:
+        """Which copy of a node stands for it at a stage: a repair below a node starts a new copy, others do not."""
+        if node not in self.tree.nodes:
+            raise ValueError(f"{node} is nothing that this machine can have")
+        if not 0 <= stage <= self.situation.stage:
+            raise ValueError(f"stage {stage} of {node} lies outside 0 to {self.situation.stage}")
+        below = self.tree.below(node)
+        made = [k for k, cause in enumerate(self.situation.repaired[:stage], 1) if cause in below]
+        return node, made[-1] if made else 0
+
+    def variable(self, node: str, stage: int) -> int:
+        """The variable of a node at a stage; made, with all below it, when first asked for."""
+        copy = self.copy(node, stage)
+        if copy not in self._variables:
+            self._variables[copy] = self._make(*copy)
+        return self._variables[copy]
+
+    def _make(self, name: str, stage: int) -> int:
+        node = self.tree.nodes[name]
+        if node.leaf:
+            prior = REPAIR_DID_NOT_TAKE if stage else node.prior
+            variable = self._fresh(2)
+            self.weigh(variable, np.array([[1.0 - prior, prior]]))
+            return variable
+        return self._gate([self.variable(each, stage) for each in node.inputs], node.need)
+
+    def _fresh(self, card: int) -> int:
+        self.cards.append(card)
+        return len(self.cards) - 1
+
+    def _add(self, variables: Sequence[int], table: Array) -> None:
+        """Add a table whose axes after the batch follow `variables`."""
+        order = sorted(range(len(variables)), key=lambda axis: variables[axis])
+        axes = (0, *(axis + 1 for axis in order))
+        self.factors.append(Factor(tuple(variables[axis] for axis in order), table.transpose(axes)))
+
+    def weigh(self, variable: int, weights: Array) -> None:
+        """Multiply by weights (batch, values) on one variable."""
+        self._add((variable,), weights)
+
+    def _gate(self, inputs: Sequence[int], need: int) -> int:
+        """The variable "at least `need` of the inputs are true". One input stands for itself."""
+        counted = inputs[0]
+        for nth, more in enumerate(inputs[1:], 2):
+            last = nth == len(inputs)
+            total = self._fresh(2 if last else min(nth, need) + 1)
+            table = np.zeros((1, self.cards[counted], 2, self.cards[total]))
+            for before in range(self.cards[counted]):
+                for true in range(2):
+                    now = min(before + true, need)
+                    table[0, before, true, int(now >= need) if last else now] = 1.0
+            self._add((counted, more, total), table)
+            counted = total
+        return counted
+
+    def state(self, node: str, stage: int, true: bool) -> None:
+        """The node is known to be true, or false."""
+        self.weigh(self.variable(node, stage), np.array([[0.0, 1.0] if true else [1.0, 0.0]]))
+
+    def observe(self, check: TreeCheck, stage: int, likelihoods: Array) -> None:
+        """A check was answered: `likelihoods` (batch, rows of the check) of that answer, row by row."""
+        nodes = [self.variable(each, stage) for each in check.looks_at]
+        while nodes and np.array_equal(likelihoods[:, len(nodes) - 1], likelihoods[:, -1]):
+            nodes.pop()  # looked at last, and no different from "none": it decides nothing
+        none = likelihoods[:, -1:]
+        if len(nodes) < 2:
+            values = [none, likelihoods[:, :1]] if nodes else [none, none]
+            self.weigh(nodes[0] if nodes else self._fresh(1), np.concatenate(values[: len(nodes) + 1], axis=1))
+            return
+        ones = np.ones_like(none)
+        self.weigh(nodes[0], np.concatenate([ones, likelihoods[:, :1]], axis=1))
+        earlier = nodes[0]
+        for nth, node in enumerate(nodes[1:-1], 1):
+            one_of_them = self._fresh(2)
+            table = np.zeros((len(ones), 2, 2, 2))
+            table[:, 0, 0, 0] = table[:, 1, 0, 1] = table[:, 1, 1, 1] = 1.0
+            table[:, 0, 1, 1] = likelihoods[:, nth]
+            self._add((earlier, node, one_of_them), table)
+            earlier = one_of_them
+        table = np.ones((len(ones), 2, 2))
+        table[:, 0, 0] = none[:, 0]
+        table[:, 0, 1] = likelihoods[:, len(nodes) - 1]
+        self._add((earlier, nodes[-1]), table)
+
+    def include(self, nodes: Iterable[str]) -> None:
+        """Make sure that these nodes have variables at the last stage."""
+        for node in nodes:
+            self.variable(node, self.situation.stage)

@@ -1,0 +1,120 @@
+"""The two questions to the fault tree: what is believed now, and what each open check would make us believe."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from diagnose.inference.network import Network
+from diagnose.inference.propagation import Marginals, propagate
+from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution
+from diagnose.inference.tree import FaultTree, TreeCheck
+
+__all__ = ["predict", "solve", "solve_and_predict"]
+
+Array = NDArray[np.float64]
+
+
+def solve(tree: FaultTree, situation: Situation) -> Solution:
+    """The exact probability of every cause, `unlisted.*`, event and complaint, as it is now."""
+    return solve_and_predict(tree, situation, ())[0]
+
+
+def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> dict[str, Prediction]:
+    """For each check, if it were done now: how likely each outcome is, and every cause's probability after it."""
+    return solve_and_predict(tree, situation, check_ids)[1]
+
+
+def solve_and_predict(
+    tree: FaultTree, situation: Situation, check_ids: Iterable[str]
+) -> tuple[Solution, dict[str, Prediction]]:
+    """Both in one sweep.
+
+    A check is cut into cells: "the first true node it looks at is the i-th", and "none of them". A cell is a handful
+    of nodes known to be true or false, so it multiplies each of their variables by 0 or 1 and leaves the shape of the
+    computation as it is; all cells of all checks are cases of one batch, case 0 being things as they stand. Outcomes
+    are then mixed from cells by the check's own table.
+    """
+    checks = [_check(tree, check) for check in dict.fromkeys(check_ids)]
+    network = evidence_network(tree, situation)
+    network.include(tree.nodes)
+    cells = _Cells(network, checks)
+    variables = {node: network.variable(node, situation.stage) for node in tree.nodes}
+    marginals = propagate(network.cards, network.factors, set(variables.values()))
+    solution = _solution(tree, variables, marginals)
+    causes = np.array([_column(marginals[variables[leaf]], cells.cases) for leaf in tree.leaves])
+    chance = np.exp(_row(marginals.log_evidence, cells.cases) - solution.log_evidence)
+    return solution, {
+        check.id: _prediction(check, tree.leaves, chance[rows], causes[:, rows])
+        for check, rows in zip(checks, cells.rows, strict=True)
+    }
+
+
+def evidence_network(tree: FaultTree, situation: Situation) -> Network:
+    """All that was said and found, as a network; each finding counts once."""
+    network = Network(tree, situation)
+    for complaint, stage, present in situation.complaints:
+        network.state(complaint, stage, present)
+    for node in situation.ruled_out:
+        network.state(node, situation.stage, False)
+    for finding in situation.findings:
+        check = _check(tree, finding.check)
+        network.observe(check, finding.stage, check.likelihoods(finding.weights)[None, :])
+    return network
+
+
+def _check(tree: FaultTree, check: str) -> TreeCheck:
+    if check not in tree.checks:
+        raise ValueError(f"check {check} does not belong to this machine")
+    return tree.checks[check]
+
+
+def _solution(tree: FaultTree, variables: Mapping[str, int], marginals: Marginals) -> Solution:
+    log_evidence = float(marginals.log_evidence[0])
+    if not np.isfinite(log_evidence):
+        raise ImpossibleSituationError("what was said and found cannot all be so; take something back")
+    posterior = {node: float(marginals[variable][0, 1]) for node, variable in variables.items()}
+    return Solution(posterior, log_evidence, tree.leaves)
+
+
+class _Cells:
+    """The batch: one case for things as they stand, then one for each cell of each check."""
+
+    def __init__(self, network: Network, checks: Sequence[TreeCheck]) -> None:
+        self.cases = 1 + sum(len(check.looks_at) + 1 for check in checks)
+        self.rows: list[slice] = []
+        clamps: dict[int, Array] = {}
+        start = 1
+        for check in checks:
+            for nth, node in enumerate(check.looks_at):
+                variable = network.variable(node, network.situation.stage)
+                clamp = clamps.setdefault(variable, np.ones((self.cases, 2)))
+                clamp[start + nth, 0] = 0.0  # its own cell: true
+                clamp[start + nth + 1 : start + len(check.looks_at) + 1, 1] = 0.0  # later cells: false
+            self.rows.append(slice(start, start + len(check.looks_at) + 1))
+            start += len(check.looks_at) + 1
+        for variable, clamp in clamps.items():
+            network.weigh(variable, clamp)
+
+
+def _prediction(check: TreeCheck, causes: Sequence[str], chance: Array, given: Array) -> Prediction:
+    """Mix cells into outcomes: `chance` (cells) of each cell, `given` (causes, cells) of each cause in it."""
+    joint = chance[:, None] * check.shows  # (cells, outcomes)
+    outcome = joint.sum(axis=0)
+    after = (given @ joint) / np.where(outcome > 0.0, outcome, 1.0)
+    return Prediction(
+        check.id,
+        dict(zip(check.outcomes, outcome.tolist(), strict=True)),
+        {o: dict(zip(causes, after[:, n].tolist(), strict=True)) for n, o in enumerate(check.outcomes)},
+    )
+
+
+def _column(marginal: Array, cases: int) -> Array:
+    return _row(marginal[:, 1], cases)
+
+
+def _row(values: Array, cases: int) -> Array:
+    return np.broadcast_to(values, (cases,))
+

@@ -1,0 +1,78 @@
+"""What is known of a job, and what follows from it: the plain records that go in and out of the inference."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from diagnose.model import Finding
+
+__all__ = ["ImpossibleSituationError", "Prediction", "Situation", "Solution", "Statement", "TooWideError"]
+
+
+class ImpossibleSituationError(ValueError):
+    """What was said cannot all be so, whatever is the matter with the machine."""
+
+
+class TooWideError(MemoryError):
+    """The exact answer would need more memory than allowed."""
+
+
+class Statement(NamedTuple):
+    """A complaint was there, or was gone, after `stage` repairs."""
+
+    complaint: str
+    stage: int = 0
+    present: bool = True
+
+
+@dataclass(frozen=True)
+class Situation:
+    """All that is known of a job.
+
+    Stage k is the time after k repairs. `repaired` lists the repaired causes in order: repair k (from 1) lies between
+    stage k-1 and stage k. Statements and findings carry their stage; `ruled_out` nodes are known to be false at the
+    last stage.
+    """
+
+    complaints: tuple[tuple[str, int, bool], ...] = ()
+    findings: tuple[Finding, ...] = ()
+    repaired: tuple[str, ...] = ()
+    ruled_out: tuple[str, ...] = ()
+
+    @property
+    def stage(self) -> int:
+        """The last stage: now."""
+        return len(self.repaired)
+
+    def without(self, finding: int) -> Situation:
+        """The same situation as if one finding had never been made."""
+        rest = self.findings[:finding] + self.findings[finding + 1 :]
+        return Situation(self.complaints, rest, self.repaired, self.ruled_out)
+
+
+@dataclass(frozen=True)
+class Solution:
+    """`posterior` of every cause, `unlisted.*`, event and complaint: the probability that it is so now (last stage).
+
+    `log_evidence` is the natural logarithm of the probability of all that was said and found.
+    """
+
+    posterior: Mapping[str, float]
+    log_evidence: float
+    causes: tuple[str, ...] = ()
+
+    @property
+    def ranking(self) -> list[tuple[str, float]]:
+        """Causes and `unlisted.*`, the most probable first."""
+        return sorted(((c, self.posterior[c]) for c in self.causes), key=lambda pair: (-pair[1], pair[0]))
+
+
+@dataclass(frozen=True)
+class Prediction:
+    """What an open check may answer now: the probability of each outcome, and what would then be believed."""
+
+    check: str
+    outcomes: Mapping[str, float]
+    posterior: Mapping[str, Mapping[str, float]] = field(default_factory=dict)  # outcome -> cause -> probability
