@@ -14,8 +14,11 @@ __all__ = [
     "ContextGiven",
     "Event",
     "HintGiven",
+    "MachineDescribed",
     "NoteAdded",
     "Opened",
+    "PlateRead",
+    "PlateWanted",
     "ReadingTaken",
     "Record",
     "Repaired",
@@ -44,6 +47,26 @@ class Opened(_Event, frozen=True, kw_only=True):
     knowledge: str = ""  # fingerprint of the knowledge
 
 
+class PlateWanted(_Event, frozen=True):
+    """Whether this machine's own plate is read now, or the type's usual figures are used."""
+
+    wanted: bool
+
+
+class MachineDescribed(_Event, frozen=True):
+    """A name, serial number or site in the user's words; empty: not given."""
+
+    what: Literal["name", "serial", "site"]
+    text: str = ""
+
+
+class PlateRead(_Event, frozen=True):
+    """A figure of the machine's own plate with its unit; None: not on the plate."""
+
+    figure: str
+    text: str | None = None
+
+
 class SafetyAnswered(_Event, frozen=True):
     """The stop conditions were asked: `stop` is the one that holds, or None for none of them."""
 
@@ -55,12 +78,13 @@ class ComplaintSaid(_Event, frozen=True):
 
     complaint: str
     present: bool = True
+    together: bool = False  # said in the same breath as the one before
 
 
 class StepDone(_Event, frozen=True):
-    """A part of the dialogue is finished: `complaints` or `context`."""
+    """A part of the dialogue is finished, though more could have been said."""
 
-    step: Literal["complaints", "context"]
+    step: Literal["plate", "complaints", "context"]
 
 
 class ContextGiven(_Event, frozen=True):
@@ -140,6 +164,9 @@ class Closed(_Event, frozen=True):
 
 Event = (
     Opened
+    | PlateWanted
+    | MachineDescribed
+    | PlateRead
     | SafetyAnswered
     | ComplaintSaid
     | StepDone

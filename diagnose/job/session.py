@@ -5,9 +5,9 @@ from __future__ import annotations
 from functools import cached_property
 
 from diagnose.job.assess import Assessment, assess
-from diagnose.job.events import Event, Record, Withdrawn
+from diagnose.job.events import Event, HintGiven, NoteAdded, Record, Withdrawn
 from diagnose.job.journal import Journal
-from diagnose.job.state import JobState, fold
+from diagnose.job.state import JobState, fold, standing
 from diagnose.model import Book
 
 __all__ = ["Session"]
@@ -39,10 +39,28 @@ class Session:
         return record
 
     def back(self) -> Event | None:
-        """Take back the newest answer and return it, to be offered again; None when there is none."""
+        """Take back the newest answer, with all that followed from it, and return it; None when there is none.
+
+        Notes and hints stay. The newest event goes first, so that a fall of the process half-way
+        leaves a state that once was.
+        """
         if not self.state.answers:
             return None
-        number = self.state.answers[-1]
-        event = next(r.event for r in self.records if r.number == number)
-        self.do(Withdrawn(number))
-        return event
+        last = self.state.answers[-1]
+        tail = [
+            r for r in standing(self.records) if r.number >= last and not isinstance(r.event, NoteAdded | HintGiven)
+        ]
+        for record in reversed(tail):
+            self.do(Withdrawn(record.number))
+        return tail[0].event
+
+    def take_back(self, number: int) -> None:
+        """Take back one earlier answer (and what was said in the same breath); the rest stands."""
+        kept = [r for r in standing(self.records) if r.number >= number]
+        group = kept[:1]
+        for record in kept[1:]:
+            if not getattr(record.event, "together", False):
+                break
+            group.append(record)
+        for record in reversed(group):
+            self.do(Withdrawn(record.number))

@@ -9,7 +9,7 @@ from diagnose.job import events as ev
 from diagnose.model import Book, Machine, Reading
 from diagnose.units import UnitError, parse_quantity
 
-__all__ = ["JobState", "Repair", "fold"]
+__all__ = ["JobState", "Repair", "fold", "standing"]
 
 
 @dataclass(frozen=True)
@@ -28,13 +28,16 @@ class JobState:
     machine: Machine | None = None
     allowed: frozenset[str] = frozenset({"operator", "technician"})
     knowledge: str = ""
+    plate_wanted: bool | None = None  # None: not asked yet
+    plate_asked: frozenset[str] = frozenset()
+    described: frozenset[str] = frozenset()  # of name, serial, site: what was asked
     safety_asked: bool = False
     stop: str | None = None
     complaints: tuple[tuple[str, int, bool], ...] = ()  # (id, stage, present), in order
     steps: frozenset[str] = frozenset()
     context: Mapping[str, str] = field(default_factory=dict)
     context_asked: frozenset[str] = frozenset()
-    turned: ev.TurnedTo = ev.TurnedTo("advice")
+    turned: ev.TurnedTo = field(default_factory=lambda: ev.TurnedTo("advice"))
     readings: tuple[Reading, ...] = ()
     skipped: Mapping[str, str] = field(default_factory=dict)  # check -> why, at this stage
     ruled_out: tuple[str, ...] = ()
@@ -68,34 +71,57 @@ class JobState:
 
 def fold(records: Iterable[ev.Record], book: Book) -> JobState:
     """The state after these records; withdrawn ones count as if they had never been."""
+    state = JobState()
+    for record in standing(records):
+        state = _step(state, record, book)
+    return state
+
+
+def standing(records: Iterable[ev.Record]) -> tuple[ev.Record, ...]:
+    """The records that count: without the withdrawn ones, and without the withdrawals."""
     kept = list(records)
     withdrawn: set[int] = set()
     for record in reversed(kept):
         # A withdrawal that was itself withdrawn does nothing.
         if isinstance(record.event, ev.Withdrawn) and record.number not in withdrawn:
             withdrawn.add(record.event.number)
-    state = JobState()
-    for record in kept:
-        if record.number not in withdrawn and not isinstance(record.event, ev.Withdrawn):
-            state = _step(state, record, book)
-    return state
+    return tuple(r for r in kept if r.number not in withdrawn and not isinstance(r.event, ev.Withdrawn))
 
 
-_ANSWERS = (ev.SafetyAnswered, ev.ComplaintSaid, ev.ContextGiven, ev.ReadingTaken, ev.Skipped, ev.RuledOut, ev.Repaired)
+# What counts as an answer to a numbered question; going elsewhere (TurnedTo) answers it too.
+_ANSWERS = (
+    ev.Opened,
+    ev.PlateWanted,
+    ev.MachineDescribed,
+    ev.PlateRead,
+    ev.SafetyAnswered,
+    ev.ComplaintSaid,
+    ev.StepDone,
+    ev.ContextGiven,
+    ev.TurnedTo,
+    ev.ReadingTaken,
+    ev.Skipped,
+    ev.RuledOut,
+    ev.Repaired,
+)
 
 
 def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
     event = record.event
-    if isinstance(event, _ANSWERS):
+    if isinstance(event, _ANSWERS) and not getattr(event, "together", False):
         state = replace(state, answers=(*state.answers, record.number))
     match event:
         case ev.Opened():
-            return replace(
-                state, machine=_machine(event, book), allowed=frozenset(event.allowed), knowledge=event.knowledge
-            )
+            return _opened(state, event, book)
+        case ev.PlateWanted(wanted):
+            return replace(state, plate_wanted=wanted)
+        case ev.MachineDescribed(what, text):
+            return _described(state, what, text)
+        case ev.PlateRead():
+            return _plate(state, event)
         case ev.SafetyAnswered(stop):
             return replace(state, safety_asked=True, stop=stop)
-        case ev.ComplaintSaid(complaint, present):
+        case ev.ComplaintSaid(complaint, present, _):
             return replace(state, complaints=(*state.complaints, (complaint, state.stage, present)))
         case ev.StepDone(step):
             return replace(state, steps=state.steps | {step})
@@ -134,12 +160,44 @@ def _back_to_advice(state: JobState, done: str) -> ev.TurnedTo:
     return ev.TurnedTo("advice") if state.turned.id == done else state.turned
 
 
+def _opened(state: JobState, event: ev.Opened, book: Book) -> JobState:
+    saved = event.machine != event.type  # a machine of one's own has its plate and its site already
+    return replace(
+        state,
+        machine=_machine(event, book),
+        allowed=frozenset(event.allowed),
+        knowledge=event.knowledge,
+        plate_wanted=False if saved else None,
+        plate_asked=frozenset(),
+        described=frozenset({"name", "serial", "site"}) if saved else frozenset(),
+        steps=state.steps - {"plate"},
+    )
+
+
+def _described(state: JobState, what: str, text: str) -> JobState:
+    machine = state.machine
+    if machine is not None and text:
+        machine = Machine(
+            text if what == "name" else machine.name,
+            machine.type,
+            machine.own,
+            text if what == "serial" else machine.serial,
+            text if what == "site" else machine.site,
+        )
+    return replace(state, machine=machine, described=state.described | {what})
+
+
+def _plate(state: JobState, event: ev.PlateRead) -> JobState:
+    machine = state.machine
+    if machine is not None and event.text is not None:
+        machine = replace(machine, own={**machine.own, event.figure: event.text})
+    return replace(state, machine=machine, plate_asked=state.plate_asked | {event.figure})
+
+
 def _machine(event: ev.Opened, book: Book) -> Machine:
     kind = book.machines.get(event.type)
     if kind is None:
-        raise UnitError(
-            f"machine type {event.type!r} is not in this knowledge; run with the knowledge it was opened with"
-        )
+        raise UnitError(f"machine type {event.type!r} is not in this knowledge; use the knowledge it was opened with")
     return Machine(event.machine, kind, event.own, event.serial, event.site)
 
 
