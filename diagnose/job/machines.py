@@ -57,7 +57,7 @@ def save_machine(folder: Path, machine: SavedMachine) -> Path:
     """Write a machine, replacing one of the same name. Raises MachineError for a name that can't be kept."""
     if not _NAME.fullmatch(machine.name):
         raise MachineError(
-            f"{machine.name[:40]!r} won't do as a name; use up to 40 letters, digits, blanks, dots, dashes"
+            f"{machine.name[:40]!r} won't do as a name; use up to 40 letters, digits, blanks, dots or dashes"
         )
     folder.mkdir(parents=True, exist_ok=True, mode=0o700)
     path = _path(folder, machine.name)

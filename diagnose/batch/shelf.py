@@ -1,0 +1,124 @@
+"""`diagnose knowledge`: list, show, lint and count what is known."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import msgspec
+
+from diagnose.batch.output import SCHEMA, to_json
+from diagnose.model import Book, KnowledgeError
+from diagnose.model.lint import lint
+from diagnose.model.lint.basis import all_bases
+from diagnose.model.lint.separate import inseparable_pairs
+from diagnose.model.truth import under
+from diagnose.view import Line, table, wrap
+
+__all__ = ["KINDS", "lint_knowledge", "list_entries", "show_entry", "show_stats"]
+
+KINDS = ("complaints", "events", "causes", "checks", "machines", "limits", "sources", "cautions", "words")
+
+
+def list_entries(book: Book, kind: str, as_json: bool, width: int) -> list[str]:
+    """One line per entry of a kind (of KINDS): id and title; words print their scales."""
+    if kind == "words":
+        return _words(book, as_json, width)
+    entries: Mapping[str, Any] = getattr(book, kind)
+    rows = [(name, str(entry.title)) for name, entry in sorted(entries.items())]
+    if as_json:
+        return [to_json({"schema": SCHEMA, kind: [{"id": name, "title": title} for name, title in rows]})]
+    return [*table(("id", "title"), rows, width, indent="")]
+
+
+def _words(book: Book, as_json: bool, width: int) -> list[str]:
+    if as_json:
+        return [to_json({"schema": SCHEMA, "words": {n: s.words for n, s in book.scales.items()}})]
+    lines: list[str] = []
+    for scale in book.scales.values():
+        lines += [*wrap(scale.title, width), *wrap(f"({scale.origin})", width, "  ")]
+        lines += [f"  {number:8.4g}  {word}" for word, number in scale.words.items()]
+        lines.append("")
+    return lines[:-1]
+
+
+def find_entry(book: Book, name: str) -> tuple[str, Any] | None:
+    """(kind, entry) of an id of any kind, or None."""
+    for kind in KINDS[:-1]:
+        entries: Mapping[str, Any] = getattr(book, kind)
+        if name in entries:
+            return kind, entries[name]
+    return None
+
+
+def show_entry(book: Book, name: str, as_json: bool, width: int) -> list[str] | None:
+    """Everything an entry says; None when there is no such id."""
+    found = find_entry(book, name)
+    if found is None:
+        return None
+    kind, entry = found
+    if as_json:
+        return [to_json({"schema": SCHEMA, "kind": kind, "entry": entry})]
+    data = msgspec.to_builtins(entry)
+    place = book.places.get(name) or book.places.get(f"{kind[:-1]}:{name}")
+    lines: list[str] = [*wrap(f"{kind[:-1]} {name}", width), *wrap(f"at {place}", width, "  ")]
+    for key, value in data.items():
+        if key != "id" and value not in (None, [], {}, ""):
+            lines += _field(key.replace("_", " "), value, width, "")
+    return lines
+
+
+def _field(key: str, value: Any, width: int, indent: str) -> list[Line]:
+    if isinstance(value, dict):
+        lines = wrap(f"{key}:", width, indent)
+        for inner, each in value.items():
+            if each not in (None, [], {}, False):
+                lines += _field(str(inner), each, width, indent + "  ")
+        return lines
+    if isinstance(value, list):
+        lines = wrap(f"{key}:", width, indent)
+        for nth, each in enumerate(value, 1):
+            if isinstance(each, dict):
+                lines += _field(f"{nth}", each, width, indent + "  ")
+            else:
+                lines += wrap(str(each), width, f"{indent}  {nth}. " if len(value) > 1 else f"{indent}  ")
+        return lines
+    return wrap(f"{key}: {value}", width, indent, indent + "  ")
+
+
+def lint_knowledge(book: Book | KnowledgeError, as_json: bool, width: int) -> tuple[list[str], bool]:
+    """The problems as lines (or JSON), and whether there are none."""
+    problems = book.problems if isinstance(book, KnowledgeError) else lint(book)
+    if as_json:
+        rows = [{"file": p.place.file, "line": p.place.line, "what": p.what, "remedy": p.remedy} for p in problems]
+        return [to_json({"schema": SCHEMA, "problems": rows})], not problems
+    if not problems:
+        return ["No problems."], True
+    lines: list[str] = [str(line) for p in problems for line in wrap(str(p), width, "", "    ")]
+    count = f"{len(problems)} problem{'s' if len(problems) != 1 else ''}."
+    return [*lines, count], False
+
+
+def show_stats(book: Book, as_json: bool) -> list[str]:
+    """How much is known, by kind, by complaint and by basis."""
+    pairs = list(inseparable_pairs(book))
+    counts = {kind: len(getattr(book, kind)) for kind in KINDS[:-1]}
+    gates = {gate: sum(e.gate == gate for e in book.events.values()) for gate in ("any", "all", "at_least")}
+    by_complaint = {name: _below(book, name) for name in book.complaints}
+    bases: dict[str, int] = {}
+    for _, basis in all_bases(book):
+        bases[basis.kind] = bases.get(basis.kind, 0) + 1
+    if as_json:
+        data = {"counts": counts, "gates": gates, "complaints": by_complaint, "basis": bases}
+        return [to_json({"schema": SCHEMA, **data, "inseparable_pairs": len(pairs)})]
+    lines = [f"{count:5} {kind}" for kind, count in counts.items()]
+    lines += ["", "events by gate:", *(f"{count:5} {gate}" for gate, count in gates.items())]
+    lines += ["", "under each complaint:"]
+    lines += [f"{n['causes']:5} causes, {n['events']} events: {name}" for name, n in by_complaint.items()]
+    lines += ["", "where entries stand:", *(f"{count:5} {kind}" for kind, count in sorted(bases.items()))]
+    return [*lines, "", f"{len(pairs):5} pairs of sibling causes that no check tells apart"]
+
+
+def _below(book: Book, complaint: str) -> dict[str, int]:
+    below = under(book, complaint)
+    return {"causes": sum(n in book.causes for n in below), "events": sum(n in book.events for n in below)}
