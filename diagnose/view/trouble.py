@@ -11,18 +11,17 @@ from diagnose.job.machines import MachineError
 from diagnose.job.places import own_places
 from diagnose.model import KnowledgeError
 from diagnose.units import UnitError
+from diagnose.view.exits import Exit
 
 __all__ = ["trouble"]
 
-_BAD_DATA, _HELD, _INTERNAL = 4, 6, 7
 
-
-def trouble(error: Exception) -> tuple[str, int]:
+def trouble(error: Exception) -> tuple[str, Exit]:
     """(what to print, exit code)."""
     if isinstance(error, JobHeld):
-        return f"diagnose: {error}", _HELD
+        return f"diagnose: {error}", Exit.HELD
     if isinstance(error, CaseError | MachineError | JournalError | UnitError | KnowledgeError):
-        return f"diagnose: {error}", _BAD_DATA
+        return f"diagnose: {error}", Exit.BAD_DATA
     log = own_places().log
     try:
         log.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
@@ -31,4 +30,7 @@ def trouble(error: Exception) -> tuple[str, int]:
         where = f"the log is {log}"
     except OSError:
         where = "the log could not be written; run again with --debug"
-    return f"diagnose: something inside failed ({type(error).__name__}). Your answers are saved; {where}.", _INTERNAL
+    return (
+        f"diagnose: something inside failed ({type(error).__name__}). Your answers are saved; {where}.",
+        Exit.INTERNAL,
+    )

@@ -1,0 +1,149 @@
+"""Floor 8: the command line. Arguments in, one room called; rooms are imported when their command runs."""
+
+from __future__ import annotations
+
+import os
+import sys
+import traceback
+from collections.abc import Callable
+from pathlib import Path
+from typing import NoReturn
+
+import click
+
+from diagnose import __version__
+from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
+from diagnose.cli.knowledge import knowledge
+from diagnose.cli.machine import machine
+from diagnose.view.exits import Exit
+
+__all__ = ["cli", "main"]
+
+_EXITS = """
+\b
+Exit codes: 0 done, 1 the answer is no, 2 wrong words, 3 paused and saved,
+4 a file can't be used, 5 no such job, 6 job held elsewhere, 7 fault inside.
+"""
+
+
+_CONTEXT = {"help_option_names": ["-h", "--help"], "max_content_width": 79, "terminal_width": 79}
+
+
+@click.group(cls=Group, invoke_without_command=True, context_settings=_CONTEXT, epilog=_EXITS)
+@click.option("--plain", is_flag=True, help="Numbered lines only: no colour, nothing redrawn.")
+@click.option("--knowledge", multiple=True, metavar="DIR", help="Add a folder of knowledge to ours; may be repeated.")
+@click.option("--journal", metavar="FILE", help="Keep jobs in this file instead of your own journal.")
+@click.option("--debug", is_flag=True, help="Show a traceback when something inside fails.")
+@click.version_option(__version__, "--version", message="diagnose %(version)s")
+@click.pass_context
+def cli(ctx: click.Context, plain: bool, knowledge: tuple[str, ...], journal: str | None, debug: bool) -> None:
+    """Find why a conveyor warewasher misbehaves, repair it, and prove the repair.
+
+    \b
+    diagnose                       begin a job, step by step
+    diagnose resume                go on with the job touched last
+    diagnose rank case.toml        rank the causes of a case from a file
+    diagnose knowledge list causes see what is known
+
+    Data plate, local codes and licensed practice go before anything said here.
+    """
+    ctx.obj = Setup(knowledge, journal, plain, debug)
+    if ctx.invoked_subcommand is None:
+        _dialogue(ctx.obj, None)
+
+
+@cli.command()
+@click.argument("job", required=False)
+@click.pass_obj
+def resume(setup: Setup, job: str | None) -> None:
+    """Go on with JOB, or with the open job touched last."""
+    _dialogue(setup, job or "")
+
+
+@cli.command()
+@click.argument("job", required=False)
+@AS_JSON
+@click.pass_obj
+def jobs(setup: Setup, job: str | None, as_json: bool) -> None:
+    """List all jobs, or what happened in JOB."""
+    from diagnose.batch.jobs import list_jobs, show_job
+
+    journal = setup.journal()
+    if job is None:
+        show(list_jobs(setup.book(), journal, as_json, width()))
+    elif not journal.has(job):
+        fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
+    else:
+        show(show_job(journal, job, as_json, width()))
+
+
+@cli.command()
+@click.argument("case", metavar="CASE.toml", required=False)
+@AS_JSON
+@click.option("--schema", type=click.Choice(["case", "answer"]), help="Print the JSON Schema of case file or answer.")
+@click.pass_obj
+def rank(setup: Setup, case: str | None, as_json: bool, schema: str | None) -> None:
+    """Rank the causes of a case from a file."""
+    from diagnose.batch.rank import rank_case, schema_text
+
+    if schema:
+        show([schema_text(schema)])
+    elif case is None:
+        raise click.UsageError("name a case file; knowledge list and knowledge show give the ids to write in it")
+    else:
+        show(rank_case(setup.book(), Path(case), as_json, width()))
+
+
+cli.add_command(knowledge)
+cli.add_command(machine)
+
+
+@cli.command("help", context_settings={"ignore_unknown_options": True})
+@click.argument("words", nargs=-1)
+@click.pass_context
+def help_command(ctx: click.Context, words: tuple[str, ...]) -> None:
+    """Help on a command, like --help."""
+    parent = ctx.parent
+    assert parent is not None
+    command: click.Command = cli
+    info = parent
+    for word in words:
+        found = command.get_command(info, word) if isinstance(command, click.Group) else None
+        if found is None:
+            raise click.UsageError(f"no command {word!r}; `diagnose help` lists them", ctx)
+        command, info = found, click.Context(found, info, word, **_CONTEXT)  # type: ignore[arg-type]
+    click.echo(command.get_help(info))
+
+
+def main() -> NoReturn:
+    """Run the command line; every failure is one sentence on stderr and an exit code."""
+    sys.exit(_guarded(lambda: cli.main(prog_name="diagnose", standalone_mode=False)))
+
+
+def _guarded(run: Callable[[], object]) -> int:
+    from diagnose.view.trouble import trouble
+
+    try:
+        code = run()
+        sys.stdout.flush()
+        return code if isinstance(code, int) else Exit.OK
+    except click.UsageError as error:
+        return say(f"diagnose: {error.format_message()} (see diagnose --help)", Exit.USAGE)
+    except (click.Abort, KeyboardInterrupt):
+        return say("diagnose: stopped", Exit.PAUSED)
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return Exit.OK
+    except Exception as error:
+        if "--debug" in sys.argv:
+            traceback.print_exc()
+        sentence, code = trouble(error)
+        return say(sentence, code)
+
+
+def _dialogue(setup: Setup, job: str | None) -> None:
+    from diagnose.dialogue import start
+
+    code = start(setup.book(), setup.journal(), setup.places, job=job, plain=setup.plain)
+    if code:
+        sys.exit(int(code))

@@ -1,0 +1,86 @@
+"""What the commands share: the group that offers near words, what a command may open, printing."""
+
+from __future__ import annotations
+
+import shutil
+import sys
+from difflib import get_close_matches
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, NoReturn
+
+import click
+
+if TYPE_CHECKING:
+    from diagnose.job.journal import Journal
+    from diagnose.job.places import Places
+    from diagnose.model import Book
+
+__all__ = ["AS_JSON", "Group", "Setup", "fail", "say", "show", "width"]
+
+AS_JSON = click.option("--json", "as_json", is_flag=True, help="For machines: one JSON document.")
+
+
+class Group(click.Group):
+    """Commands in the order written, and a near word offered for a wrong one."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(self.commands)
+
+    def resolve_command(self, ctx: click.Context, args: list[str]) -> Any:
+        try:
+            return super().resolve_command(ctx, args)
+        except click.UsageError:
+            close = get_close_matches(args[0], list(self.commands), 1)
+            hint = f"did you mean {close[0]}?" if close else f"commands are {', '.join(self.commands)}"
+            raise click.UsageError(f"no command {args[0]!r}; {hint}", ctx) from None
+
+
+class Setup:
+    """What every command may need, opened only when it asks."""
+
+    def __init__(self, knowledge: tuple[str, ...], journal: str | None, plain: bool, debug: bool) -> None:
+        self.extra = tuple(Path(k) for k in knowledge)
+        self.journal_path = Path(journal) if journal else None
+        self.plain = plain
+        self.debug = debug
+
+    @property
+    def places(self) -> Places:
+        from diagnose.job.places import own_places
+
+        return own_places()
+
+    def book(self) -> Book:
+        from diagnose.model import load_book, shipped_knowledge
+
+        return load_book(shipped_knowledge(), *self.extra)
+
+    def journal(self) -> Journal:
+        from diagnose.job.journal import Journal
+
+        return Journal(self.journal_path or self.places.journal)
+
+
+def width() -> int:
+    from diagnose.view.layout import screen_width
+
+    return screen_width(shutil.get_terminal_size().columns)
+
+
+def show(lines: list[str]) -> None:
+    from diagnose.view.encode import clean, for_charset
+
+    charset = sys.stdout.encoding or "ascii"
+    for line in lines:
+        for part in line.split("\n"):
+            print(for_charset(clean(part), charset))
+
+
+def fail(sentence: str, code: int) -> NoReturn:
+    say(f"diagnose: {sentence}", code)
+    sys.exit(code)
+
+
+def say(sentence: str, code: int) -> int:
+    print(sentence.encode("ascii", "replace").decode("ascii"), file=sys.stderr)
+    return code

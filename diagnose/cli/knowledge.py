@@ -1,0 +1,85 @@
+"""`diagnose knowledge`: see, check and count what the program knows."""
+
+from __future__ import annotations
+
+import sys
+from difflib import get_close_matches
+from pathlib import Path
+from typing import Any
+
+import click
+
+from diagnose.cli.kit import AS_JSON, Group, Setup, fail, show, width
+from diagnose.view.exits import Exit
+
+__all__ = ["knowledge"]
+
+
+@click.group(cls=Group)
+def knowledge() -> None:
+    """See, check and count what the program knows."""
+
+
+_LISTED = ["complaints", "events", "causes", "checks", "machines", "limits", "sources", "cautions", "words"]
+
+
+@knowledge.command("list")
+@click.argument("kind", metavar="KIND", type=click.Choice(_LISTED))
+@AS_JSON
+@click.pass_obj
+def knowledge_list(setup: Setup, kind: str, as_json: bool) -> None:
+    """List all entries of a KIND, with their titles.
+
+    KIND: complaints, events, causes, checks, machines, limits, sources,
+    cautions or words.
+    """
+    from diagnose.batch.shelf import list_entries
+
+    show(list_entries(setup.book(), kind, as_json, width()))
+
+
+@knowledge.command("show")
+@click.argument("id")
+@AS_JSON
+@click.pass_obj
+def knowledge_show(setup: Setup, id: str, as_json: bool) -> None:
+    """Show all that an entry says."""
+    from diagnose.batch.shelf import show_entry
+
+    book = setup.book()
+    lines = show_entry(book, id, as_json, width())
+    if lines is None:
+        known = [*book.complaints, *book.events, *book.causes, *book.checks, *book.machines, *book.limits]
+        close = get_close_matches(id, known, 1)
+        fail(f"no entry {id[:60]!r}" + (f"; did you mean {close[0]}?" if close else ""), Exit.FAILURE)
+    show(lines)
+
+
+@knowledge.command("lint")
+@click.argument("folder", metavar="DIR", required=False)
+@AS_JSON
+@click.pass_obj
+def knowledge_lint(setup: Setup, folder: str | None, as_json: bool) -> None:
+    """Check the knowledge; with DIR, ours with that folder added to it."""
+    from diagnose.batch.shelf import lint_knowledge
+    from diagnose.model import KnowledgeError, load_book, shipped_knowledge
+
+    book: Any
+    try:
+        book = load_book(shipped_knowledge(), *setup.extra, *([Path(folder)] if folder else []))
+    except KnowledgeError as error:
+        book = error
+    lines, clean = lint_knowledge(book, as_json, width())
+    show(lines)
+    if not clean:
+        sys.exit(Exit.FAILURE)
+
+
+@knowledge.command("stats")
+@AS_JSON
+@click.pass_obj
+def knowledge_stats(setup: Setup, as_json: bool) -> None:
+    """Count what is known, and where it stands."""
+    from diagnose.batch.shelf import show_stats
+
+    show(show_stats(setup.book(), as_json))
