@@ -1,0 +1,3 @@
+"""Floor 1: pure formulas in SI, a module per subject."""
+
+__all__: list[str] = []

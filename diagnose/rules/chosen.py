@@ -1,0 +1,30 @@
+"""Outcomes chosen from a list: what was seen is taken as seen."""
+
+from __future__ import annotations
+
+from diagnose.model import Finding
+from diagnose.rules.facts import Facts, Silent
+
+__all__ = ["chosen_outcome"]
+
+
+def chosen_outcome(facts: Facts) -> Finding | Silent | None:
+    """Answer a check by the outcome that was chosen.
+
+    Purpose: eyes and ears have no band; how far they are to be trusted is held by the check's own table.
+    Formula: weight 1 on the outcome chosen.
+    Fires: "leaks" chosen -> leaks. Silent: an outcome the check does not have.
+    """
+    silent: Silent | None = None
+    for (stage, name), reading in facts.newest.items():
+        check = facts.check(name)
+        if stage != facts.stage or reading.outcome is None or reading.values or check is None:
+            continue
+        if reading.id in facts.spent:
+            continue
+        if reading.outcome not in check.outcomes:
+            silent = Silent(f"{check.title}: no outcome {reading.outcome}; use {', '.join(check.outcomes)}")
+            continue
+        says = f"{check.title}: {check.outcomes[reading.outcome].title}."
+        return facts.conclude(name, {reading.outcome: 1.0}, "chosen_outcome", [reading], says=says)
+    return silent

@@ -1,0 +1,63 @@
+"""What a check should read on this machine, with the readings taken so far."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+
+from diagnose.model import Book, Check, Machine, Reading
+from diagnose.rules import booster_electric
+from diagnose.rules.bands import Edge, bands_of
+from diagnose.rules.facts import Expected, Facts, gather
+from diagnose.units import Quantity, UnitError, find_unit, show_number
+
+__all__ = ["EXPECTATIONS", "expected"]
+
+EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
+    "booster_electric.line_amps": booster_electric.expected_amps,
+    "booster_electric.line_amps_single": booster_electric.expected_amps,
+    "booster_electric.terminal_ohms": booster_electric.expected_ohms,
+}
+
+
+def expected(book: Book, machine: Machine, readings: Sequence[Reading], check_id: str) -> Expected | None:
+    """What this check should read here; None where nothing can be said in figures."""
+    facts = gather(book, machine, readings)
+    check = facts.check(check_id)
+    if check is None or check.reading is None:
+        return None
+    if check_id in EXPECTATIONS:
+        return EXPECTATIONS[check_id](facts, check_id)
+    return _from_bands(facts, check)
+
+
+def _from_bands(facts: Facts, check: Check) -> Expected | None:
+    """The band of the good outcome, in the unit the check is asked in."""
+    spec = check.reading
+    unit = find_unit(spec.unit, spec.quantity) if spec else None
+    if unit is None:
+        return None
+    try:
+        bands = bands_of(facts.book, facts.machine, check, unit)
+    except (LookupError, UnitError):
+        return None
+    good = [b for b in bands if check.outcomes[b.outcome].good]
+    if not good:
+        return None
+    low, high = good[0].low, good[-1].high
+    ends = [e for e in (low, high) if e is not None]
+    stands = "; ".join(dict.fromkeys(e.stands for e in ends if e.stands))
+    assumed = tuple(e.stands for e in ends if "assumed" in e.stands)[:1]
+    line = _span(low, high) + (f" ({stands})" if stands else "")
+    return Expected((line,), _quantity(low), _quantity(high), assumed, stands)
+
+
+def _span(low: Edge | None, high: Edge | None) -> str:
+    if low and high:
+        return f"{show_number(low.value)} to {high}"
+    if low:
+        return f"{low} or more"
+    return f"under {high}" if high else "any"
+
+
+def _quantity(edge: Edge | None) -> Quantity | None:
+    return Quantity(edge.value, edge.unit) if edge else None
