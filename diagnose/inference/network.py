@@ -28,7 +28,7 @@ Copy = tuple[str, int]  # a node, and the last repair below it that had been mad
 
 @dataclass(frozen=True)
 class Factor:
-    """A table over `variables` (ascending). Axis 0 of the table is the batch: length 1, or one row per case."""
+    """A table over `variables` (ascending). Its last axis is the batch: length 1, or one entry per case."""
 
     variables: tuple[int, ...]
     table: Array
@@ -69,7 +69,7 @@ class Network:
         if node.leaf:
             prior = REPAIR_DID_NOT_TAKE if stage else node.prior
             variable = self._fresh(2)
-            self.weigh(variable, np.array([[1.0 - prior, prior]]))
+            self.weigh(variable, np.array([[1.0 - prior], [prior]]))
             return variable
         return self._gate([self.variable(each, stage) for each in node.inputs], node.need)
 
@@ -78,13 +78,13 @@ class Network:
         return len(self.cards) - 1
 
     def _add(self, variables: Sequence[int], table: Array) -> None:
-        """Add a table whose axes after the batch follow `variables`."""
+        """Add a table whose axes before the batch follow `variables`."""
         order = sorted(range(len(variables)), key=lambda axis: variables[axis])
-        axes = (0, *(axis + 1 for axis in order))
+        axes = (*order, len(order))
         self.factors.append(Factor(tuple(variables[axis] for axis in order), table.transpose(axes)))
 
     def weigh(self, variable: int, weights: Array) -> None:
-        """Multiply by weights (batch, values) on one variable."""
+        """Multiply by weights (values, batch) on one variable."""
         self._add((variable,), weights)
 
     def _gate(self, inputs: Sequence[int], need: int) -> int:
@@ -93,42 +93,41 @@ class Network:
         for nth, more in enumerate(inputs[1:], 2):
             last = nth == len(inputs)
             total = self._fresh(2 if last else min(nth, need) + 1)
-            table = np.zeros((1, self.cards[counted], 2, self.cards[total]))
+            table = np.zeros((self.cards[counted], 2, self.cards[total], 1))
             for before in range(self.cards[counted]):
                 for true in range(2):
                     now = min(before + true, need)
-                    table[0, before, true, int(now >= need) if last else now] = 1.0
+                    table[before, true, int(now >= need) if last else now] = 1.0
             self._add((counted, more, total), table)
             counted = total
         return counted
 
     def state(self, node: str, stage: int, true: bool) -> None:
         """The node is known to be true, or false."""
-        self.weigh(self.variable(node, stage), np.array([[0.0, 1.0] if true else [1.0, 0.0]]))
+        self.weigh(self.variable(node, stage), np.array([[0.0], [1.0]] if true else [[1.0], [0.0]]))
 
     def observe(self, check: TreeCheck, stage: int, likelihoods: Array) -> None:
-        """A check was answered: `likelihoods` (batch, rows of the check) of that answer, row by row."""
+        """A check was answered: `likelihoods` (rows of the check, batch) of that answer, row by row."""
         nodes = [self.variable(each, stage) for each in check.looks_at]
-        while nodes and np.array_equal(likelihoods[:, len(nodes) - 1], likelihoods[:, -1]):
+        none = likelihoods[-1]
+        while nodes and np.array_equal(likelihoods[len(nodes) - 1], none):
             nodes.pop()  # looked at last, and no different from "none": it decides nothing
-        none = likelihoods[:, -1:]
         if len(nodes) < 2:
-            values = [none, likelihoods[:, :1]] if nodes else [none, none]
-            self.weigh(nodes[0] if nodes else self._fresh(1), np.concatenate(values[: len(nodes) + 1], axis=1))
+            weights = [none, likelihoods[0]] if nodes else [none]
+            self.weigh(nodes[0] if nodes else self._fresh(1), np.array(weights))
             return
-        ones = np.ones_like(none)
-        self.weigh(nodes[0], np.concatenate([ones, likelihoods[:, :1]], axis=1))
+        self.weigh(nodes[0], np.array([np.ones_like(none), likelihoods[0]]))
         earlier = nodes[0]
         for nth, node in enumerate(nodes[1:-1], 1):
             one_of_them = self._fresh(2)
-            table = np.zeros((len(ones), 2, 2, 2))
-            table[:, 0, 0, 0] = table[:, 1, 0, 1] = table[:, 1, 1, 1] = 1.0
-            table[:, 0, 1, 1] = likelihoods[:, nth]
+            table = np.zeros((2, 2, 2, len(none)))
+            table[0, 0, 0] = table[1, 0, 1] = table[1, 1, 1] = 1.0
+            table[0, 1, 1] = likelihoods[nth]
             self._add((earlier, node, one_of_them), table)
             earlier = one_of_them
-        table = np.ones((len(ones), 2, 2))
-        table[:, 0, 0] = none[:, 0]
-        table[:, 0, 1] = likelihoods[:, len(nodes) - 1]
+        table = np.ones((2, 2, len(none)))
+        table[0, 0] = none
+        table[0, 1] = likelihoods[len(nodes) - 1]
         self._add((earlier, nodes[-1]), table)
 
     def include(self, nodes: Iterable[str]) -> None:

@@ -61,7 +61,7 @@ def evidence_network(tree: FaultTree, situation: Situation) -> Network:
         network.state(node, situation.stage, False)
     for finding in situation.findings:
         check = _check(tree, finding.check)
-        network.observe(check, finding.stage, check.likelihoods(finding.weights)[None, :])
+        network.observe(check, finding.stage, check.likelihoods(finding.weights)[:, None])
     return network
 
 
@@ -75,7 +75,7 @@ def _solution(tree: FaultTree, variables: Mapping[str, int], marginals: Marginal
     log_evidence = float(marginals.log_evidence[0])
     if not np.isfinite(log_evidence):
         raise ImpossibleSituationError("what was said and found cannot all be so; take something back")
-    posterior = {node: float(marginals[variable][0, 1]) for node, variable in variables.items()}
+    posterior = {node: float(marginals[variable][1, 0]) for node, variable in variables.items()}
     return Solution(posterior, log_evidence, tree.leaves)
 
 
@@ -90,9 +90,9 @@ class _Cells:
         for check in checks:
             for nth, node in enumerate(check.looks_at):
                 variable = network.variable(node, network.situation.stage)
-                clamp = clamps.setdefault(variable, np.ones((self.cases, 2)))
-                clamp[start + nth, 0] = 0.0  # its own cell: true
-                clamp[start + nth + 1 : start + len(check.looks_at) + 1, 1] = 0.0  # later cells: false
+                clamp = clamps.setdefault(variable, np.ones((2, self.cases)))
+                clamp[0, start + nth] = 0.0  # its own cell: true
+                clamp[1, start + nth + 1 : start + len(check.looks_at) + 1] = 0.0  # later cells: false
             self.rows.append(slice(start, start + len(check.looks_at) + 1))
             start += len(check.looks_at) + 1
         for variable, clamp in clamps.items():
@@ -112,7 +112,7 @@ def _prediction(check: TreeCheck, causes: Sequence[str], chance: Array, given: A
 
 
 def _column(marginal: Array, cases: int) -> Array:
-    return _row(marginal[:, 1], cases)
+    return _row(marginal[1], cases)
 
 
 def _row(values: Array, cases: int) -> Array:

@@ -1,7 +1,8 @@
 """Sum-product over a tree of clusters: once towards the roots, once back, for many cases in one go.
 
-Every table has a batch axis in front. A table that is the same for all cases keeps length 1 there, and so does every
-message computed from such tables only: the work for many cases is done only where they differ. All numbers are sums
+The last axis of every table is the batch of cases (last, so that numpy's inner loops run along it). A table that is
+the same for all cases keeps length 1 there, and so does every message computed from such tables only: the work for many
+cases is done only where they differ. All numbers are sums
 and products of probabilities, hence positive: nothing cancels. Each message is scaled to sum 1 and the logarithms of
 the scales add up to the logarithm of the evidence.
 """
@@ -52,12 +53,12 @@ class Clusters:
         """The table with an axis of length 1 for each variable of the cluster that it does not have."""
         own = set(variables)
         inside = self.clusters[number].variables
-        return table.reshape(len(table), *(self.cards[v] if v in own else 1 for v in inside))
+        return table.reshape(*(self.cards[v] if v in own else 1 for v in inside), table.shape[-1])
 
     def kept(self, table: Array, number: int, variables: Sequence[int]) -> Array:
         """The table of a cluster summed over all but these variables."""
         keep = set(variables)
-        axes = tuple(axis for axis, v in enumerate(self.clusters[number].variables, 1) if v not in keep)
+        axes = tuple(axis for axis, v in enumerate(self.clusters[number].variables) if v not in keep)
         return np.asarray(table.sum(axis=axes)) if axes else table
 
 
@@ -69,19 +70,19 @@ class Marginals:
         self._tables = tables
 
     def __getitem__(self, variable: int) -> Array:
-        """Probability of each value, (batch or 1, values); zeros where the case is impossible."""
+        """Probability of each value, (values, batch or 1); zeros where the case is impossible."""
         return self._tables[variable]
 
 
 def propagate(cards: Sequence[int], factors: Sequence[Factor], wanted: Iterable[int]) -> Marginals:
     """Log evidence of every case and the marginals of the wanted variables.
 
-    >>> prior, seen = Factor((0,), np.array([[0.9, 0.1]])), Factor((0,), np.array([[0.2, 0.8]]))
+    >>> prior, seen = Factor((0,), np.array([[0.9], [0.1]])), Factor((0,), np.array([[0.2], [0.8]]))
     >>> propagate([2], [prior, seen], [0])[0].round(3).tolist()
-    [[0.692, 0.308]]
+    [[0.692], [0.308]]
     """
     shape = Clusters(cards, [factor.variables for factor in factors])
-    cases = max((len(factor.table) for factor in factors), default=1)
+    cases = max((factor.table.shape[-1] for factor in factors), default=1)
     if shape.widest * cases > MOST_CELLS:
         raise TooWideError(f"{cases} cases of up to {shape.widest} cells are more than {MOST_CELLS} cells")
     beliefs, messages, log_evidence = _collect(shape, factors)
@@ -101,18 +102,22 @@ def _collect(shape: Clusters, factors: Sequence[Factor]) -> tuple[list[Array], l
     messages: list[Array] = []
     log_evidence = np.zeros(1)
     for number, cluster in enumerate(shape.clusters):
-        whole = np.ones((1, *(shape.cards[v] for v in cluster.variables)))
-        belief = reduce(np.multiply, sorted(waiting[number], key=len), whole)
+        whole = np.ones((*(shape.cards[v] for v in cluster.variables), 1))
+        belief = reduce(np.multiply, sorted(waiting[number], key=_cases), whole)
         message = shape.kept(belief, number, cluster.separator)
-        scale = message.reshape(len(message), -1).sum(axis=1)
+        scale = message.reshape(-1, message.shape[-1]).sum(axis=0)
         with np.errstate(divide="ignore"):
             log_evidence = log_evidence + np.log(scale)
         scale = np.where(scale > 0.0, scale, 1.0)
-        messages.append(message / scale.reshape(-1, *(1,) * (message.ndim - 1)))
-        beliefs.append(belief / scale.reshape(-1, *(1,) * (belief.ndim - 1)))
+        messages.append(message / scale)
+        beliefs.append(belief / scale)
         if cluster.parent is not None:
             waiting[cluster.parent].append(shape.aligned(messages[-1], cluster.separator, cluster.parent))
     return beliefs, messages, log_evidence
+
+
+def _cases(table: Array) -> int:
+    return int(table.shape[-1])
 
 
 def _distribute(shape: Clusters, beliefs: list[Array], messages: list[Array], wanted: set[int]) -> None:
