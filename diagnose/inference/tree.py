@@ -12,13 +12,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from diagnose.model import Book, Cause, Check, Complaint, Event, Machine, fits
+from diagnose.model.truth import likelihood_row
 
-__all__ = ["LEAST_LIKELIHOOD", "UNLISTED", "FaultTree", "Node", "TreeCheck", "build_tree", "unlisted"]
+__all__ = ["UNLISTED", "FaultTree", "Node", "TreeCheck", "build_tree", "unlisted"]
 
 UNLISTED = "unlisted."
-# The least an outcome keeps that a row does not name: nothing seen at a machine is impossible, people misread and
-# knowledge has gaps. One in five hundred still leaves a plainly wrong cause far behind.
-LEAST_LIKELIHOOD = 0.002
 
 Array = NDArray[np.float64]
 Kind = Literal["complaint", "event", "cause", "unlisted"]
@@ -176,17 +174,8 @@ def _complaint(complaint: Complaint, nodes: Mapping[str, Node]) -> Node:
 def _check(book: Book, check: Check, nodes: Mapping[str, Node]) -> TreeCheck:
     looks_at = tuple(each for each in dict.fromkeys(check.looks_at) if each in nodes)
     outcomes = tuple(check.outcomes)
-    rows = [_row(book, check, name, outcomes) for name in (*looks_at, "none")]
+    for row in (*looks_at, "none"):
+        if row not in check.shows:
+            raise ValueError(f"check {check.id} does not say what it shows for {row}")
+    rows = [list(likelihood_row(book, check, row).values()) for row in (*looks_at, "none")]
     return TreeCheck(check.id, looks_at, outcomes, np.array(rows), check.computed)
-
-
-def _row(book: Book, check: Check, name: str, outcomes: tuple[str, ...]) -> list[float]:
-    """One row of `shows`: what it does not name shares evenly what is left of 1, each at least LEAST_LIKELIHOOD."""
-    if name not in check.shows:
-        raise ValueError(f"check {check.id} does not say what it shows for {name}")
-    said = {outcome: book.likelihood(word) for outcome, word in check.shows[name].items()}
-    unsaid = [outcome for outcome in outcomes if outcome not in said]
-    rest = max((1.0 - sum(said.values())) / len(unsaid), LEAST_LIKELIHOOD) if unsaid else 0.0
-    row = [said.get(outcome, rest) for outcome in outcomes]
-    whole = sum(row)
-    return [each / whole for each in row]

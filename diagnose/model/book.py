@@ -11,6 +11,7 @@ from diagnose.model.entities import (
     Check,
     Complaint,
     ContextQuestion,
+    Effort,
     Event,
     Limit,
     MachineType,
@@ -59,6 +60,9 @@ class Book:
     stops: Mapping[str, StopCondition] = field(default_factory=dict)
     machines: Mapping[str, MachineType] = field(default_factory=dict)
     context: Mapping[str, ContextQuestion] = field(default_factory=dict)
+    access: Mapping[str, Effort] = field(default_factory=dict)
+    states: Mapping[str, Effort] = field(default_factory=dict)
+    help: Mapping[str, Effort] = field(default_factory=dict)
     scales: Mapping[str, Scale] = field(default_factory=dict)  # likelihood, frequency, shift
     assemblies: Mapping[str, str] = field(default_factory=dict)  # assembly -> title
     places: Mapping[str, Place] = field(default_factory=dict)  # id -> where it stands

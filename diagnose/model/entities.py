@@ -13,6 +13,7 @@ __all__ = [
     "Check",
     "Complaint",
     "ContextQuestion",
+    "Effort",
     "Event",
     "Limit",
     "MachineType",
@@ -200,6 +201,16 @@ class Check(_Record, frozen=True, kw_only=True):
     outcomes: dict[str, Outcome]
     shows: dict[str, dict[str, str | float]]  # per id of looks_at, and "none": outcome -> likelihood
     fits: Traits = {}
+    basis: Basis
+
+
+class Effort(_Record, frozen=True, kw_only=True):
+    """Minutes to open an access, to bring the machine into a state (and `back` out of it), or to get help."""
+
+    id: str
+    title: str
+    minutes: float
+    back: float = 0.0
     basis: Basis
 
 

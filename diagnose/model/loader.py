@@ -26,6 +26,7 @@ _KINDS: dict[str, dict[str, type[msgspec.Struct]]] = {
     "sources.toml": {"source": e.Source},
     "cautions.toml": {"caution": e.Caution, "stop": e.StopCondition},
     "context.toml": {"question": e.ContextQuestion},
+    "access.toml": {"access": e.Effort, "state": e.Effort, "help": e.Effort},
 }
 _REFERENCES = ("of", "looks_at", "prove_by", "inseparable_from")
 
@@ -154,6 +155,9 @@ class _Gathered:
             stops=t.get("stop", {}),
             machines=t.get("machine", {}),
             context=t.get("question", {}),
+            access=t.get("access", {}),
+            states=t.get("state", {}),
+            help=t.get("help", {}),
             scales=self.scales,
             assemblies=self.assemblies,
             places=self.places,
