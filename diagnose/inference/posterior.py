@@ -99,16 +99,12 @@ class _Cells:
             network.weigh(variable, clamp)
 
 
-def _prediction(check: TreeCheck, causes: Sequence[str], chance: Array, given: Array) -> Prediction:
+def _prediction(check: TreeCheck, causes: tuple[str, ...], chance: Array, given: Array) -> Prediction:
     """Mix cells into outcomes: `chance` (cells) of each cell, `given` (causes, cells) of each cause in it."""
     joint = chance[:, None] * check.shows  # (cells, outcomes)
     outcome = joint.sum(axis=0)
-    after = (given @ joint) / np.where(outcome > 0.0, outcome, 1.0)
-    return Prediction(
-        check.id,
-        dict(zip(check.outcomes, outcome.tolist(), strict=True)),
-        {o: dict(zip(causes, after[:, n].tolist(), strict=True)) for n, o in enumerate(check.outcomes)},
-    )
+    after = (given @ joint / np.where(outcome > 0.0, outcome, 1.0)).T
+    return Prediction(check.id, dict(zip(check.outcomes, outcome.tolist(), strict=True)), causes, after)
 
 
 def _column(marginal: Array, cases: int) -> Array:

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
 
 from diagnose.model import Finding
 
@@ -69,10 +72,20 @@ class Solution:
         return sorted(((c, self.posterior[c]) for c in self.causes), key=lambda pair: (-pair[1], pair[0]))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Prediction:
-    """What an open check may answer now: the probability of each outcome, and what would then be believed."""
+    """What an open check may answer now: the probability of each outcome, and what would then be believed.
+
+    `after[o, c]` is the probability of cause c (in the order of `causes`) once outcome o has been seen.
+    """
 
     check: str
     outcomes: Mapping[str, float]
-    posterior: Mapping[str, Mapping[str, float]] = field(default_factory=dict)  # outcome -> cause -> probability
+    causes: tuple[str, ...]
+    after: NDArray[np.float64]
+
+    @property
+    def posterior(self) -> dict[str, dict[str, float]]:
+        """Outcome -> cause -> probability after it."""
+        rows = zip(self.outcomes, self.after.tolist(), strict=True)
+        return {outcome: dict(zip(self.causes, row, strict=True)) for outcome, row in rows}
