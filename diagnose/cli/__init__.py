@@ -121,8 +121,6 @@ def main() -> NoReturn:
 
 
 def _guarded(run: Callable[[], object]) -> int:
-    from diagnose.view.trouble import trouble
-
     try:
         code = run()
         sys.stdout.flush()
@@ -135,6 +133,8 @@ def _guarded(run: Callable[[], object]) -> int:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return Exit.OK
     except Exception as error:
+        from diagnose.view.trouble import trouble
+
         if "--debug" in sys.argv:
             traceback.print_exc()
         sentence, code = trouble(error)

@@ -2,4 +2,102 @@
 
 from __future__ import annotations
 
-__all__ = ["Assessment", "assess"]
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from diagnose.inference import (
+    FaultTree,
+    Prediction,
+    Situation,
+    Solution,
+    build_tree,
+    solve_and_predict,
+)
+from diagnose.job.state import JobState
+from diagnose.model import Book, Finding, Machine
+from diagnose.rules import Expected, RuleRun, expected, findings
+
+__all__ = ["SOMETHING_ELSE", "Assessment", "Row", "assess"]
+
+SOMETHING_ELSE = "something not listed here"
+
+
+@dataclass(frozen=True)
+class Row:
+    """One line of the ranking."""
+
+    id: str
+    title: str
+    probability: float
+    kind: str  # cause | no fault | unlisted
+
+
+@dataclass(frozen=True)
+class Assessment:
+    """What follows from a state: nothing here is stored, all of it is worked out again when asked."""
+
+    book: Book
+    state: JobState
+    machine: Machine
+    tree: FaultTree
+    run: RuleRun
+    situation: Situation
+    solution: Solution
+    predictions: Mapping[str, Prediction]
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        return self.run.findings
+
+    @cached_property
+    def rows(self) -> tuple[Row, ...]:
+        """Causes that can bring about what is complained of, and "something not listed here", most probable first."""
+        relevant = self._relevant()
+        return tuple(
+            Row(name, self._title(name), p, self._kind(name)) for name, p in self.solution.ranking if name in relevant
+        )
+
+    def _relevant(self) -> frozenset[str]:
+        complaints = {c for c, _, _ in self.state.complaints} or set(self.book.complaints)
+        return frozenset(leaf for c in complaints for leaf in self.tree.causes_under(c))
+
+    def _title(self, node: str) -> str:
+        if node not in self.book.causes:
+            return SOMETHING_ELSE
+        return self.book.causes[node].title
+
+    def _kind(self, node: str) -> str:
+        if node not in self.book.causes:
+            return "unlisted"
+        return "no fault" if self.book.causes[node].no_fault else "cause"
+
+    def expected(self, check: str) -> Expected | None:
+        """What the check should read on this machine, with the other readings as they are."""
+        return expected(self.book, self.machine, self.state.readings, check)
+
+
+def assess(book: Book, state: JobState) -> Assessment:
+    """Work out everything that follows from a state. The state must have a machine (ValueError)."""
+    if state.machine is None:
+        raise ValueError("the machine is not known yet")
+    tree = build_tree(book, state.machine, state.context)
+    run = findings(book, state.machine, state.readings)
+    situation = Situation(
+        complaints=state.complaints,
+        findings=_of_this_tree(run.findings, tree),
+        repaired=tuple(r.cause for r in state.repairs),
+        ruled_out=state.ruled_out,
+    )
+    solution, predictions = solve_and_predict(tree, situation, _open_checks(tree, state))
+    return Assessment(book, state, state.machine, tree, run, situation, solution, predictions)
+
+
+def _of_this_tree(found: Sequence[Finding], tree: FaultTree) -> tuple[Finding, ...]:
+    return tuple(f for f in found if f.check in tree.checks)
+
+
+def _open_checks(tree: FaultTree, state: JobState) -> list[str]:
+    """Checks that can still be asked: of this machine, not answered since the last repair, not skipped."""
+    done = {*state.readings_now(), *state.skipped}
+    return [c.id for c in tree.checks.values() if not c.computed and c.looks_at and c.id not in done]

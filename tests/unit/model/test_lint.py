@@ -1,0 +1,63 @@
+"""Each lint stays silent on sound knowledge and speaks on knowledge broken in its way."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from diagnose.model import load_book
+from diagnose.model.lint import LINTS, lint
+from tests.small_knowledge import write_small
+
+# lint -> (what is broken, a piece of what must be said)
+BROKEN = [
+    ("references", {"assemblies__arm": 'of = ["cracked", => of = ["craked",'}, "did you mean arm.cracked?"),
+    ("references", {"complaints__rinse": 'prove_by = ["arm.pressure"] => prove_by = ["arm.x"]'}, "prove_by names arm.x"),
+    ("tree", {"assemblies__arm": 'of = ["cracked", => of = ["short", "cracked",'}, "in a circle"),
+    ("tree", {"assemblies__arm": 'gate = "any" => gate = "at_least"\nk = 5'}, "at_least needs k"),
+    ("words", {"assemblies__arm": 'how_often = "common" => how_often = "daily"'}, "'daily' is not on the frequency scale"),
+    ("rows", {"assemblies__arm": 'choked = { high => clogged = { high'}, "shows has no row for arm.choked"),
+    ("rows", {"assemblies__arm": 'choked = { high = => choked = { low ='}, "outcome high is named in no row"),
+    ("rows", {"assemblies__arm": "good = true, => "}, "no outcome is marked good"),
+    ("bands", {"assemblies__arm": 'high = "limit.pressure.low" => high = "12 psi"'}, "leave a hole or overlap"),
+    ("bands", {"assemblies__arm": 'unit = "psi" => unit = "A"'}, "'A' is no unit of pressure"),
+    ("bands", {"limits__rinse": '"15 psi" => "15 V"'}, "V is a unit of voltage"),
+    ("bands", {"limits__rinse": 'low = ["15 psi", "100 kPa"] => low = []'}, "that limit is open there"),
+    ("basis", {"limits__rinse": '"common practice" => "published", source = "lore"'}, "source lore is not listed"),
+    ("context", {"assemblies__arm": 'how_often = "common" => how_often = "common"\n'
+     'shifts = [{ when = "age", among = ["ancient"], by = "twice" }]'}, "age has no answer 'ancient'"),
+    ("machines", {"machines__plain": 'vents = "both ends" => vents = "roof"'}, "vents can't be 'roof'"),
+    ("machines", {"machines__plain": 'volts = "208 V" => volts = "208 psi"'}, "plate figure volts"),
+    ("access", {"assemblies__arm": 'open = ["none"] => open = ["none", "front panel"]'}, "open says none and more"),
+    ("hazards", {"assemblies__arm": '["Stop the machine.", => ["Pour in the delimer.",'}, "no caution chemical"),
+    ("hazards", {"assemblies__arm": 'open = ["none"]\nstate = "running" => open = ["control box"]\nstate = "running"'},
+     "no caution live_parts"),
+    ("proofs", {"assemblies__arm": 'prove_by = ["look_cracked"] => prove_by = ["look_capless"]'}, "no check in prove_by"),
+    ("used", {"complaints__rinse": 'of = ["arm.short"] => of = ["arm.choked"]'}, "stands under no complaint"),
+    ("texts", {"assemblies__arm": '"The arm is cracked" => "The arm is cracked."'}, "the title is no title"),
+    ("texts", {"assemblies__arm": f'"Fit a new one." => "Fit {"a" * 50}."'}, "has a word of 51 letters"),
+]  # fmt: skip
+
+
+def test_the_small_knowledge_is_sound(tmp_path: Path) -> None:
+    assert [str(p) for p in lint(load_book(write_small(tmp_path)))] == []
+
+
+@pytest.mark.parametrize(("name", "changes", "says"), BROKEN, ids=lambda x: x if isinstance(x, str) else "")
+def test_broken_knowledge_is_named(tmp_path: Path, name: str, changes: dict[str, str], says: str) -> None:
+    found = [str(p) for p in LINTS[name](load_book(write_small(tmp_path, **changes)))]
+    assert any(says in p for p in found), found
+
+
+def test_siblings_that_nothing_tells_apart_are_named(tmp_path: Path) -> None:
+    book = load_book(write_small(tmp_path))
+    looks = {"arm.look_cracked", "arm.look_capless"}
+    blind = replace(book, checks={name: c for name, c in book.checks.items() if name not in looks})
+    (problem,) = LINTS["separate"](blind)
+    assert "no check tells it from arm.capless under arm.short" in str(problem)
+
+
+def test_every_lint_is_broken_by_a_test() -> None:
+    assert {name for name, _, _ in BROKEN} | {"separate"} == set(LINTS)

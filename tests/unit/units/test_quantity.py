@@ -1,0 +1,110 @@
+"""Quantities against pint, an independent unit library, and against what technicians type."""
+
+from __future__ import annotations
+
+import math
+import warnings
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from diagnose.units import DIMENSIONS, UNITS, UnitError, parse_quantity, show_number
+
+# Our symbol -> pint's name, and the SI unit of the dimension in pint. Hardness and concentration are conventions
+# (1 grain per US gallon as CaCO3 = 17.118 mg/L: published check value, WQA as tabulated, secondary).
+PINT = {
+    "°F": "degF", "°C": "degC", "K": "kelvin", "F°": "delta_degF", "C°": "delta_degC", "psi": "psi", "kPa": "kPa",
+    "bar": "bar", "Pa": "Pa", "inWG": "inH2O", "gpm": "gallon/minute", "L/min": "liter/minute",
+    "gph": "gallon/hour", "L/h": "liter/hour", "cfm": "foot**3/minute", "m3/h": "meter**3/hour",
+    "fpm": "foot/minute", "m/s": "meter/second", "kW": "kW", "W": "W", "hp": "horsepower", "BTU/h": "Btu/hour",
+    "A": "A", "mA": "mA", "V": "V", "ohm": "ohm", "kohm": "kiloohm", "Mohm": "megaohm", "in": "inch", "ft": "foot",
+    "mm": "mm", "cm": "cm", "m": "m", "ft/min": "foot/minute", "m/min": "meter/minute", "gal": "gallon", "L": "liter",
+    "s": "s", "min": "minute", "h": "hour", "lb": "pound", "kg": "kg", "lbf": "force_pound", "N": "N", "in/ft": "inch/foot",
+    "mm/m": "mm/m", "%": "percent", "Hz": "Hz",
+}  # fmt: skip
+SI = {
+    "temperature": "kelvin", "temperature difference": "delta_degC", "pressure": "Pa", "flow": "meter**3/second",
+    "air flow": "meter**3/second", "air speed": "meter/second", "power": "W", "current": "A", "voltage": "V",
+    "resistance": "ohm", "length": "m", "speed": "meter/second", "volume": "meter**3", "time": "s", "mass": "kg",
+    "force": "N", "slope": "dimensionless", "share": "dimensionless", "frequency": "Hz",
+}  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def registry():  # type: ignore[no-untyped-def]
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        import pint
+
+        return pint.UnitRegistry()
+
+
+@pytest.mark.parametrize("unit", [u for u in UNITS if u.symbol in PINT], ids=lambda u: f"{u.symbol} {u.dimension}")
+@pytest.mark.parametrize("value", [0.0, 1.0, 71.5, 180.0])
+def test_conversion_agrees_with_pint(registry, unit, value: float) -> None:  # type: ignore[no-untyped-def]
+    theirs = registry.Quantity(value, PINT[unit.symbol]).to(SI[unit.dimension]).magnitude
+    # A water column is defined at several temperatures (0.1 % apart), a BTU by several tables (1e-6 apart).
+    tolerance = {"inWG": 1e-3, "BTU/h": 2e-6}.get(unit.symbol, 1e-9)
+    assert math.isclose(unit.to_si(value), theirs, rel_tol=tolerance, abs_tol=1e-12)
+
+
+@given(st.sampled_from(UNITS), st.floats(-1e6, 1e6))
+def test_there_and_back(unit, value: float) -> None:  # type: ignore[no-untyped-def]
+    assert math.isclose(unit.from_si(unit.to_si(value)), value, rel_tol=1e-9, abs_tol=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "default", "symbol", "value"),
+    [
+        ("71", "temperature", "°F", "°F", 71),
+        ("71.5", "temperature", "°C", "°C", 71.5),
+        ("71,5", "temperature", "°C", "°C", 71.5),
+        ("160F", "temperature", None, "°F", 160),
+        ("71 C", "temperature", None, "°C", 71),
+        ("20psi", "pressure", None, "psi", 20),
+        ("1.4 bar", "pressure", "psi", "bar", 1.4),
+        ("-3", "temperature", "°C", "°C", -3),
+        ("40 F", "temperature difference", None, "F°", 40),
+    ],
+)
+def test_what_technicians_type(text: str, dimension: str, default: str | None, symbol: str, value: float) -> None:
+    quantity = parse_quantity(text, dimension, default)
+    assert (quantity.unit.symbol, quantity.value) == (symbol, value)
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "says"),
+    [
+        ("", "temperature", "is no number"),
+        ("hot", "temperature", "is no number"),
+        ("71", "temperature", "say the unit"),
+        ("20 psi", "temperature", "psi is a unit of pressure; this wants °F, °C, K"),
+        ("20 xyz", "pressure", "is no unit known here"),
+        ("-500 F", "temperature", "below absolute zero"),
+        ("1e400", "pressure", "out of all range"),
+    ],
+)
+def test_refusals_name_the_remedy(text: str, dimension: str, says: str) -> None:
+    with pytest.raises(UnitError, match=says):
+        parse_quantity(text, dimension)
+
+
+def test_a_difference_is_no_temperature() -> None:
+    assert math.isclose(parse_quantity("40 F", "temperature difference").si, 40 / 1.8)
+    assert math.isclose(parse_quantity("40 F", "temperature").si, 277.594, rel_tol=1e-5)
+
+
+@given(st.text(max_size=30), st.sampled_from(DIMENSIONS))
+def test_rubbish_ends_in_a_sentence(text: str, dimension: str) -> None:
+    try:
+        parse_quantity(text, dimension)
+    except UnitError as error:
+        assert str(error)
+
+
+@given(st.floats(-1e9, 1e9))
+def test_numbers_print_without_exponent_and_close(value: float) -> None:
+    text = show_number(value)
+    assert "e" not in text
+    assert math.isclose(float(text), value, rel_tol=6e-4, abs_tol=1e-9)
