@@ -1,4 +1,4 @@
-"""A small sound knowledge folder for tests that need one to break: one complaint, one event, three causes, three checks."""
+"""A small sound knowledge folder, for tests that need one to break."""
 
 from __future__ import annotations
 

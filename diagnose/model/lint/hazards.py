@@ -26,7 +26,8 @@ _WORDS: tuple[tuple[re.Pattern[str], str], ...] = (
 
 def check(book: Book) -> Iterator[Problem]:
     """Live covers, moving parts, isolation, acid, ladders, gas and steam without their caution."""
-    for name, entry in (*book.causes.items(), *book.checks.items()):
+    entries: dict[str, Cause | Check] = {**book.causes, **book.checks}
+    for name, entry in entries.items():
         for caution, why in _called_for(entry):
             if caution not in entry.cautions:
                 yield Problem(

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from unicodedata import category
 
 from diagnose.model.book import Book
+from diagnose.model.entities import Cause, Check, Complaint, Event
 from diagnose.model.problems import Problem
 
 __all__ = ["LONGEST_WORD", "check"]
@@ -17,7 +18,9 @@ _PLAIN = set("°Ωµ±·×÷–—‘’“”½¼¾²³é≥≤")
 
 def check(book: Book) -> Iterator[Problem]:
     """Words wider than a narrow screen, titles that are sentences, characters that not every screen has."""
-    for name, entry in (*book.complaints.items(), *book.events.items(), *book.causes.items(), *book.checks.items()):
+    entries: dict[str, Complaint | Event | Cause | Check]
+    entries = {**book.complaints, **book.events, **book.causes, **book.checks}
+    for name, entry in entries.items():
         place = book.places[name]
         if len(entry.title) > _LONGEST_TITLE or entry.title.rstrip().endswith("."):
             yield Problem(place, f"{name}: the title is no title", f"at most {_LONGEST_TITLE} characters, no full stop")
