@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from diagnose.model import Book, Check, Finding, Limit, Machine, Reading
+from diagnose.model.bands import BAND_FORM
 from diagnose.rules.facts import Facts, Silent
 from diagnose.rules.instruments import instrument_of, spread
 from diagnose.units import Quantity, Unit, UnitError, parse_quantity, show_number
 
-__all__ = ["Band", "Edge", "band_weights", "bands_of", "limit_end", "normal_share", "plain_band"]
+__all__ = ["Band", "Edge", "band_weights", "bands_of", "limit_end", "limit_share", "normal_share", "plain_band"]
 
-_REFERENCE = re.compile(r"^\s*(limit|plate)\.([\w.]+?)(?:\s*\*\s*([0-9.]+))?\s*$")
+
+ASSUMED = "type's figure, assumed; the data plate governs"
+PERCENT = parse_quantity("0 %", "share").unit
 
 
 @dataclass(frozen=True)
@@ -60,13 +62,18 @@ def limit_end(book: Book, machine: Machine, name: str, end: str, unit: Unit) -> 
     figures = [parse_quantity(t, limit.quantity) for t in texts]
     plate = machine.plate(plate_name) if plate_name else None
     if plate is not None and plate_name is not None:
-        stands = "type's figure, assumed; the data plate governs" if machine.assumed(plate_name) else "data plate"
+        stands = ASSUMED if machine.assumed(plate_name) else "data plate"
         alike = any(f.unit == plate.unit and f.value == plate.value for f in figures)
         chosen = _in_system(figures, unit) if alike and not _same_system(plate.unit, unit) else plate
         return Edge(chosen.as_unit(unit).value, unit, stands)
     if not figures:
         raise LookupError(f"limit {name} has no {end} end")
     return Edge(_in_system(figures, unit).as_unit(unit).value, unit, _stands(book, limit))
+
+
+def limit_share(facts: Facts, name: str, end: str) -> float:
+    """One end of a limit that is a share, as a fraction. LookupError where the book has no such limit."""
+    return limit_end(facts.book, facts.machine, name, end, PERCENT).value / 100.0
 
 
 def bands_of(book: Book, machine: Machine, check: Check, unit: Unit) -> list[Band]:
@@ -171,21 +178,18 @@ def _goodness(weights: Mapping[str, float], good: list[str]) -> float:
 def _edge(book: Book, machine: Machine, text: str | None, unit: Unit) -> Edge | None:
     if text is None:
         return None
-    match = _REFERENCE.match(text)
+    match = BAND_FORM.match(text)
     if match is None:
         return Edge(parse_quantity(text, unit.dimension, unit.symbol).as_unit(unit).value, unit, "")
-    factor = float(match[3]) if match[3] else 1.0
-    if match[1] == "limit":
-        name, _, end = match[2].rpartition(".")
-        edge = limit_end(book, machine, name, end, unit)
-    else:
-        figure = machine.plate(match[2])
-        if figure is None:
-            raise LookupError(f"the plate figure {match[2]} is not known")
-        assumed = machine.assumed(match[2])
-        stands = "type's figure, assumed; the data plate governs" if assumed else "data plate"
-        edge = Edge(figure.as_unit(unit).value, unit, stands)
-    return Edge(edge.value * factor, unit, edge.stands)
+    factor = float(match["factor"] or 1.0)
+    if match["limit"]:
+        edge = limit_end(book, machine, match["limit"], match["end"], unit)
+        return Edge(edge.value * factor, unit, edge.stands)
+    figure = machine.plate(match["plate"])
+    if figure is None:
+        raise LookupError(f"the plate figure {match['plate']} is not known")
+    stands = ASSUMED if machine.assumed(match["plate"]) else "data plate"
+    return Edge(figure.as_unit(unit).value * factor, unit, stands)
 
 
 def _same_system(one: Unit, other: Unit) -> bool:

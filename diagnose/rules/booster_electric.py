@@ -3,24 +3,22 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from diagnose.model import Check, Finding, Reading
 from diagnose.physics.bank_states import current_likelihoods, resistance_likelihoods
-from diagnose.physics.electric_heat import balanced_line_current, power_at_voltage, single_phase_current
+from diagnose.physics.electric_heat import balanced_line_current, single_phase_current
 from diagnose.physics.element_bank import bank_resistances, element_resistance
 from diagnose.rules.bands import normal_share
+from diagnose.rules.booster_supply import Supply, supply_of
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.units import Quantity, show_number
 
 __all__ = [
-    "Supply",
     "expected_amps",
     "expected_ohms",
     "line_amps",
     "line_amps_single",
-    "supply_of",
     "terminal_ohms",
 ]
 
@@ -29,49 +27,6 @@ RATING_SPREAD = 0.04  # a whole bank against its rating, cold and hot; judgement
 VOLTS_UNREAD = 0.04  # supply volts against the plate where nobody measured them; judgement from C84.1's ±5 %
 LOW_FROM = 0.90  # share of the plate's volts, hence of the current, below which it is low (as for volts)
 _PLATE = ("booster_power", "booster_volts", "volts")
-
-
-@dataclass(frozen=True)
-class Supply:
-    """What feeds the booster: rated power at rated volts, the volts there are, and where they come from."""
-
-    power: float
-    rated_volts: float
-    plate_volts: float
-    volts: float
-    read: Reading | None
-
-    @property
-    def power_now(self) -> float:
-        return power_at_voltage(self.power, self.rated_volts, self.volts)
-
-    @property
-    def power_by_plate(self) -> float:
-        return power_at_voltage(self.power, self.rated_volts, self.plate_volts)
-
-    @property
-    def share(self) -> float:
-        """Volts there are over the plate's volts."""
-        return self.volts / self.plate_volts
-
-
-def supply_of(facts: Facts) -> Supply | Silent:
-    """Rated power and volts from the plate; the mean of measured volts, unless a line is lost."""
-    power, volts = facts.plate("booster_power"), facts.plate("volts")
-    if power is None or volts is None or power.si <= 0 or volts.si <= 0:
-        return Silent("the booster's power and the supply volts must be known")
-    rated = facts.plate("booster_volts") or volts
-    if rated.si <= 0:
-        return Silent("the volts of the booster's elements must be above nought")
-    read = facts.known("supply_power.line_volts") or facts.known("supply_power.line_volts_single")
-    now = volts.si
-    if read is not None:
-        seen = [v.si for v in read.values.values()]
-        if min(seen) > 0.8 * max(seen) and 0.5 < max(seen) / volts.si < 1.5:
-            now = sum(seen) / len(seen)
-        else:
-            read = None  # a lost line is for the currents to show, not to be averaged away
-    return Supply(power.si, rated.si, volts.si, now, read)
 
 
 def line_amps(facts: Facts) -> Finding | Silent | None:
@@ -270,17 +225,24 @@ def _shares(**likely: float) -> dict[str, float]:
     return {o: v / total for o, v in likely.items()}
 
 
+_WYE_ALIKE = (
+    "Wye without neutral: one element open and one line lost both show 87 %, 87 % and nothing; half of the heat is "
+    "left. Volts at the booster terminals, or ohms, isolated, tell them apart."
+)
 _PATTERNS: dict[tuple[str, str], tuple[str, ...]] = {
-    ("delta", "one_element_out"): ("Delta, one element open: the two lines that share it 58 %, the third all of it; "
-                                   "two thirds of the heat is left.",),
-    ("delta", "one_line_out"): ("Delta, one line lost: the other two 87 %, the lost one nothing; half of the heat is left.",),
-    ("delta", "two_elements_out"): ("Delta, two elements open: two lines 58 %, the third nothing; a third of the heat "
-                                    "is left.",),
-    ("wye", "one_element_out"): ("Wye without neutral: one element open and one line lost both show 87 %, 87 % and "
-                                 "nothing; ohms, isolated, tell them apart.",),
-    ("wye", "one_line_out"): ("Wye without neutral: one line lost and one element open both show 87 %, 87 % and "
-                              "nothing; volts at the booster terminals tell them apart.",),
-}  # fmt: skip
+    ("delta", "one_element_out"): (
+        "Delta, one element open: the two lines that share it 58 %, the third all of it; "
+        "two thirds of the heat is left.",
+    ),
+    ("delta", "one_line_out"): (
+        "Delta, one line lost: the other two 87 %, the lost one nothing; half of the heat is left.",
+    ),
+    ("delta", "two_elements_out"): (
+        "Delta, two elements open: two lines 58 %, the third nothing; a third of the heat is left.",
+    ),
+    ("wye", "one_element_out"): (_WYE_ALIKE,),
+    ("wye", "one_line_out"): (_WYE_ALIKE,),
+}
 _SAYS = {
     "healthy": "The booster draws what it should.",
     "one_element_out": "That is the pattern of one element out.",

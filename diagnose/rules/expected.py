@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 
 from diagnose.model import Book, Check, Machine, Reading
-from diagnose.rules import booster_electric
+from diagnose.rules import (
+    booster_electric,
+    motor_overload,
+    pump_motor,
+    rinse_arms,
+    rinse_gauge,
+    supply_power,
+    supply_water,
+)
 from diagnose.rules.bands import Edge, bands_of
 from diagnose.rules.facts import Expected, Facts, gather
 from diagnose.units import Quantity, UnitError, find_unit, show_number
@@ -16,6 +24,14 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
     "booster_electric.line_amps": booster_electric.expected_amps,
     "booster_electric.line_amps_single": booster_electric.expected_amps,
     "booster_electric.terminal_ohms": booster_electric.expected_ohms,
+    "supply_power.line_volts": supply_power.expected_volts,
+    "supply_power.line_volts_single": supply_power.expected_volts,
+    "supply_water.inlet_temperature": supply_water.expected_inlet,
+    "rinse_gauge.static_pressure": rinse_gauge.expected_static,
+    "rinse_arms.flow_measured": rinse_arms.expected_flow,
+    **{f"{m}.line_amps": pump_motor.expected_amps for m in pump_motor.MOTORS},
+    **{f"{m}.line_amps_single": pump_motor.expected_amps for m in pump_motor.MOTORS},
+    **dict.fromkeys(motor_overload.SETTINGS, motor_overload.expected_setting),
 }
 
 

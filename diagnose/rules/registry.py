@@ -2,7 +2,19 @@
 
 from __future__ import annotations
 
-from diagnose.rules import booster_electric
+from functools import partial
+
+from diagnose.rules import (
+    booster_electric,
+    motor_overload,
+    pump_motor,
+    rinse_arms,
+    rinse_gauge,
+    rinse_thermometer,
+    supply_power,
+    supply_water,
+    vent_dampers,
+)
 from diagnose.rules.bands import plain_band
 from diagnose.rules.chosen import chosen_outcome
 from diagnose.rules.engine import Rule
@@ -17,6 +29,20 @@ RULES: tuple[Rule, ...] = (
     Rule("booster_electric.line_amps", _PATTERN, booster_electric.line_amps),
     Rule("booster_electric.line_amps_single", _PATTERN, booster_electric.line_amps_single),
     Rule("booster_electric.terminal_ohms", _PATTERN, booster_electric.terminal_ohms),
+    Rule("supply_power.line_volts", _PATTERN, supply_power.line_volts),
+    Rule("supply_power.line_volts_single", _PATTERN, supply_power.line_volts_single),
+    Rule("supply_water.inlet_temperature", _PATTERN, supply_water.inlet_temperature),
+    Rule("rinse_gauge.flow_pressure", _PATTERN, rinse_gauge.flow_pressure),
+    Rule("rinse_gauge.static_pressure", _PATTERN, rinse_gauge.static_pressure),
+    Rule("rinse_arms.flow_measured", _PATTERN, rinse_arms.flow_measured),
+    *(Rule(f"{m}.line_amps", _PATTERN, partial(pump_motor.line_amps, assembly=m)) for m in pump_motor.MOTORS),
+    *(
+        Rule(f"{m}.line_amps_single", _PATTERN, partial(pump_motor.line_amps_single, assembly=m))
+        for m in pump_motor.MOTORS
+    ),
+    *(Rule(check, _PATTERN, partial(motor_overload.setting, check_id=check)) for check in motor_overload.SETTINGS),
+    Rule("booster_electric.heat_balance", _COMPUTED, rinse_thermometer.heat_balance),
+    Rule("vent_dampers.balance", _COMPUTED, vent_dampers.balance),
     Rule("chosen_outcome", _PLAIN, chosen_outcome),
     Rule("plain_band", _PLAIN, plain_band),
 )

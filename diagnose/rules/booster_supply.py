@@ -1,0 +1,54 @@
+"""What feeds an electric booster: rated power, rated volts, and the volts there are."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from diagnose.model import Reading
+from diagnose.physics.electric_heat import power_at_voltage
+from diagnose.rules.facts import Facts, Silent
+
+__all__ = ["Supply", "supply_of"]
+
+
+@dataclass(frozen=True)
+class Supply:
+    """What feeds the booster: rated power at rated volts, the volts there are, and where they come from."""
+
+    power: float
+    rated_volts: float
+    plate_volts: float
+    volts: float
+    read: Reading | None
+
+    @property
+    def power_now(self) -> float:
+        return power_at_voltage(self.power, self.rated_volts, self.volts)
+
+    @property
+    def power_by_plate(self) -> float:
+        return power_at_voltage(self.power, self.rated_volts, self.plate_volts)
+
+    @property
+    def share(self) -> float:
+        """Volts there are over the plate's volts."""
+        return self.volts / self.plate_volts
+
+
+def supply_of(facts: Facts) -> Supply | Silent:
+    """Rated power and volts from the plate; the mean of measured volts, unless a line is lost."""
+    power, volts = facts.plate("booster_power"), facts.plate("volts")
+    if power is None or volts is None or power.si <= 0 or volts.si <= 0:
+        return Silent("the booster's power and the supply volts must be known")
+    rated = facts.plate("booster_volts") or volts
+    if rated.si <= 0:
+        return Silent("the volts of the booster's elements must be above nought")
+    read = facts.known("supply_power.line_volts") or facts.known("supply_power.line_volts_single")
+    now = volts.si
+    if read is not None:
+        seen = [v.si for v in read.values.values()]
+        if min(seen) > 0.8 * max(seen) and 0.5 < max(seen) / volts.si < 1.5:
+            now = sum(seen) / len(seen)
+        else:
+            read = None  # a lost line is for the currents to show, not to be averaged away
+    return Supply(power.si, rated.si, volts.si, now, read)

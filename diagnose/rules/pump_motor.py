@@ -1,0 +1,221 @@
+"""Motor currents against the nameplate: the same rules for wash pump, conveyor drive and exhaust fan."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from diagnose.model import Check, Finding, Reading
+from diagnose.physics.motors import SINGLE_PHASING, current_change_at_volts, nema_unbalance
+from diagnose.rules.bands import limit_share, normal_share
+from diagnose.rules.facts import Expected, Facts, Silent
+from diagnose.rules.instruments import spread
+from diagnose.rules.supply_power import unbalance_known
+from diagnose.units import Quantity, show_number
+
+__all__ = ["MOTORS", "Motor", "expected_amps", "line_amps", "line_amps_single"]
+
+
+@dataclass(frozen=True)
+class Motor:
+    """One motor: the plate figure of its full-load amps, its name, and the least load it works at.
+
+    `least` None: the limit `motor_load` says it.
+    """
+
+    plate: str
+    name: str
+    least: float | None = None
+
+
+# A conveyor drive idles along on a level track, so that its current at light load is near its no-load
+# current, some 40 to 60 % of the plate for a small motor (judgement): only less than that is low.
+MOTORS: Mapping[str, Motor] = {
+    "pump_motor": Motor("wash_motor_amps", "wash pump"),
+    "drive_motor": Motor("drive_motor_amps", "conveyor drive", 0.40),
+    "exhaust_fan": Motor("fan_motor_amps", "exhaust fan"),
+}
+NAMEPLATE = 0.02  # what a nameplate figure is good for; judgement
+UNBALANCE_SPREAD = 0.012  # current unbalance read by one clamp on three wires; judgement
+LOST_BELOW, LOST_SPREAD = 0.15, 0.04  # share of the mean of the other two below which a line is dead; judgement
+DEAD = 0.05  # share of full load below which a motor is not running
+
+
+def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
+    """Judge the three line currents of a motor.
+
+    Purpose: tell a lost phase, an unbalance, an overload and an idle load apart.
+    Formula: lost: one line under 15 % of the mean of the others; unbalance = largest deviation / mean over
+    10 %; load = mean / nameplate amps over 105 % high, under 60 % low (drive 40 %).
+    Source: limits motor_load (judgement) and motor_current_unbalance (common practice); 6 to 10 times the
+    voltage unbalance: DOE tip sheet 7; off-design volts: DOE tip sheet 9.
+    Fires: 11.6 11.9 0 A on a 6.8 A plate -> phase lost. Silent: full-load amps not known, motor at rest.
+    """
+    name = f"{assembly}.line_amps"
+    reading, check = facts.fresh(name), facts.check(name)
+    if reading is None or check is None:
+        return None
+    rated = _rated(facts, check, assembly, reading)
+    if isinstance(rated, Silent):
+        return rated
+    full, least, most = rated
+    try:
+        bear = limit_share(facts, "motor_current_unbalance", "high")
+    except LookupError as error:
+        return Silent(f"{check.title}: {error}")
+    seen = [v.si for v in reading.values.values()]
+    if len(seen) != 3:
+        return Silent(f"{check.title}: needs three currents")
+    others = (sum(seen) - min(seen)) / 2
+    lost = normal_share((LOST_BELOW - min(seen) / others) / LOST_SPREAD)
+    unbalance = nema_unbalance(seen)
+    unequal = normal_share((unbalance - bear) / UNBALANCE_SPREAD)
+    low, high, load = _level(check, reading, full, least, most)
+    weights = {
+        "healthy": (1 - lost) * (1 - unequal) * (1 - low - high),
+        # Unequal and off level at once: the check has one answer, so each takes half.
+        "high": (1 - lost) * high * (1 - unequal / 2),
+        "low": (1 - lost) * low * (1 - unequal / 2),
+        "unbalanced": (1 - lost) * unequal * (1 - (low + high) / 2),
+        "phase_lost": lost,
+    }
+    outcome = max(weights, key=lambda o: weights[o])
+    volts = facts.known("supply_power.line_volts")
+    working = [
+        _load_words(MOTORS[assembly], seen, full, load, least, most),
+        f"Unbalance {unbalance * 100:.1f} %: largest deviation from the mean over the mean; {bear * 100:g} % allowed.",
+        *_outcome_words(facts, outcome, seen, full, unbalance),
+    ]
+    plates = facts.assumed(MOTORS[assembly].plate)
+    return facts.conclude(name, weights, name, [reading], [volts], [*working, *plates], _SAYS[outcome])
+
+
+def line_amps_single(facts: Facts, assembly: str) -> Finding | Silent | None:
+    """Judge the one current of a single-phase motor.
+
+    Purpose: overload, idle load, or not running.
+    Formula: load = current / nameplate amps over 105 % high, under 60 % low (drive 40 %), under 5 % none.
+    Source: limit motor_load (judgement).
+    Fires: 12 A on a 9.2 A plate -> high. Silent: full-load amps not known.
+    """
+    name = f"{assembly}.line_amps_single"
+    reading, check = facts.fresh(name), facts.check(name)
+    if reading is None or check is None:
+        return None
+    rated = _rated(facts, check, assembly, None)
+    if isinstance(rated, Silent):
+        return rated
+    full, least, most = rated
+    low, high, load = _level(check, reading, full, least, most)
+    none = normal_share((DEAD - load) / 0.015)
+    weights = {"healthy": 1 - low - high, "high": high, "low": low * (1 - none), "none": low * none}
+    outcome = max(weights, key=lambda o: weights[o])
+    volts = facts.known("supply_power.line_volts_single")
+    working = [
+        _load_words(MOTORS[assembly], [reading.value.si], full, load, least, most),
+        *_volts_words(facts, outcome),
+    ]
+    plates = facts.assumed(MOTORS[assembly].plate)
+    return facts.conclude(name, weights, name, [reading], [volts], [*working, *plates], _SAYS[outcome])
+
+
+def _rated(facts: Facts, check: Check, assembly: str, three: Reading | None) -> tuple[float, float, float] | Silent:
+    """Nameplate amps, least and greatest load; Silent where they are unknown or the motor stands."""
+    motor = MOTORS[assembly]
+    plate = facts.plate(motor.plate)
+    if plate is None or plate.si <= 0:
+        return Silent(f"{check.title}: needs the full-load amps of the {motor.name}")
+    if three is not None and max(v.si for v in three.values.values()) < DEAD * plate.si:
+        return Silent(f"{check.title}: no current in any line: the motor was not running; read it while it runs")
+    try:
+        least = limit_share(facts, "motor_load", "low") if motor.least is None else motor.least
+        return plate.si, least, limit_share(facts, "motor_load", "high")
+    except LookupError as error:
+        return Silent(f"{check.title}: {error}")
+
+
+def _level(check: Check, reading: Reading, full: float, least: float, most: float) -> tuple[float, float, float]:
+    """Weights of low and high, and the load as a share of the nameplate."""
+    mean = Quantity.of_si(sum(v.si for v in reading.values.values()) / len(reading.values), "current", "A")
+    load = mean.si / full
+    sigma = math.hypot(spread(check, mean, reading) / full, NAMEPLATE * load)
+    return normal_share((least - load) / sigma), normal_share((load - most) / sigma), load
+
+
+def _load_words(motor: Motor, seen: list[float], full: float, load: float, least: float, most: float) -> str:
+    listed = ", ".join(show_number(i) for i in seen)
+    return (
+        f"{motor.name.capitalize()}: {listed} A = {load * 100:.0f} % of the {show_number(full)} A nameplate; "
+        f"{least * 100:.0f} to {most * 100:.0f} % is in order."
+    )
+
+
+def _outcome_words(facts: Facts, outcome: str, seen: list[float], full: float, unbalance: float) -> list[str]:
+    if outcome == "phase_lost":
+        running = sorted(seen)[1:]
+        share = sum(running) / 2 / full
+        return [
+            f"One line is dead, the others at {share * 100:.0f} % of the nameplate: with a phase lost they draw about "
+            f"{SINGLE_PHASING:.2f} times what they did, or more."
+        ]
+    if outcome == "unbalanced":
+        return [*_unbalance_words(facts, unbalance), *_upstream_words(seen)]
+    return _volts_words(facts, outcome)
+
+
+def _unbalance_words(facts: Facts, unbalance: float) -> list[str]:
+    known = unbalance_known(facts)
+    if known is None:
+        return ["Line volts not read: 6 to 10 times the voltage unbalance is what a sound motor shows."]
+    volts = known[0]
+    verdict = (
+        "the supply explains it" if unbalance <= 12 * volts else "more than the supply explains: look at the motor"
+    )
+    return [
+        f"Voltage unbalance {volts * 100:.2f} % makes {volts * 600:.0f} to {volts * 1000:.0f} % of current: {verdict}."
+    ]
+
+
+def _upstream_words(seen: list[float]) -> list[str]:
+    """115, 115, 230 %: a line lost on the far side of a delta-wye transformer (from memory)."""
+    low, middle, most = sorted(seen)
+    if 1.6 < most / ((low + middle) / 2) < 2.4 and low > 0.8 * middle:
+        return ["Two lines alike and one about double: so shows a line lost ahead of a transformer (from memory)."]
+    return []
+
+
+def _volts_words(facts: Facts, outcome: str) -> list[str]:
+    read = facts.known("supply_power.line_volts") or facts.known("supply_power.line_volts_single")
+    plate = facts.plate("volts")
+    if outcome != "high" or read is None or plate is None or plate.si <= 0:
+        return []
+    share = sum(v.si for v in read.values.values()) / len(read.values) / plate.si
+    if not 0.9 <= share <= 1.1:
+        return [f"The supply stands at {share * 100:.0f} % of the plate: below 90 % any loaded motor draws too much."]
+    low, high = current_change_at_volts(share)
+    return [f"At {share * 100:.0f} % volts full load draws {low * 100:.0f} to {high * 100:.0f} % of the nameplate."]
+
+
+def expected_amps(facts: Facts, check: str) -> Expected | None:
+    """The band of current in order, and how alike three lines should be."""
+    assembly, _, name = check.partition(".")
+    motor, entry = MOTORS[assembly], facts.check(check)
+    rated = _rated(facts, entry, assembly, None) if entry else Silent("")
+    if isinstance(rated, Silent):
+        return None
+    full, least, most = rated
+    low, high = (Quantity.of_si(full * share, "current", "A") for share in (least, most))
+    each = "" if name.endswith("_single") else " each, within 10 % of their mean"
+    line = f"{show_number(low.value, 3)} to {show_number(high.value, 3)} A{each} ({show_number(full)} A nameplate)"
+    return Expected((line,), low, high, facts.assumed(motor.plate), "nameplate; the band is judgement")
+
+
+_SAYS = {
+    "healthy": "The motor draws what it should.",
+    "high": "The motor draws more than its nameplate.",
+    "low": "The motor draws too little: it is not moving what it should.",
+    "unbalanced": "The three currents are more unequal than a sound motor on a sound supply shows.",
+    "phase_lost": "One phase is lost and the motor runs on the other two.",
+    "none": "No current: the motor is not fed or its winding is open.",
+}

@@ -1,0 +1,170 @@
+"""Heat balance: does the panel's rinse reading fit the water coming in, the heat put in, and the flow?"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from diagnose.model import Finding, Reading
+from diagnose.physics.element_bank import BankState, bank_currents, bank_power
+from diagnose.physics.heat import rise_of_flow
+from diagnose.rules.bands import limit_end, normal_share
+from diagnose.rules.booster_supply import Supply, supply_of
+from diagnose.rules.facts import Facts, Silent
+from diagnose.rules.instruments import spread
+from diagnose.rules.rinse_arms import RinseFlow, flow_now
+from diagnose.units import Quantity, Unit, show_number
+
+__all__ = ["Heat", "heat_balance", "heat_now", "rise_words"]
+
+POWER_READ, POWER_RATED = 0.03, 0.06  # error of the power from currents, and of the rating alone; judgement
+LOSS = 1.0  # K, spread of what the pipe loses; its mean is about what the 500 rule reckons too little; judgement
+AWAY = 30.0  # K, a thermometer that disagrees may be off by anything up to this; judgement
+SURE = 0.8  # the currents must say at least this clearly what state the bank is in
+_STATES = {
+    "healthy": BankState(),
+    "all_low": BankState(),
+    "one_element_out": BankState(frozenset({0})),
+    "two_elements_out": BankState(frozenset({0, 1})),
+    "one_line_out": BankState(lost_line=0),
+}
+
+
+@dataclass(frozen=True)
+class Heat:
+    """The heat going into the water now: SI power, relative error, whether currents were read, and why so."""
+
+    power: float
+    error: float
+    read: bool
+    words: str
+    consults: tuple[Reading, ...] = ()
+
+
+def heat_now(facts: Facts) -> Heat | Silent:
+    """Power from the booster's currents at this stage, or its rated power at the volts there are."""
+    supply = supply_of(facts)
+    if isinstance(supply, Silent):
+        return supply
+    single = facts.now("booster_electric.line_amps_single")
+    if single is not None:
+        power = single.value.si * supply.volts
+        return Heat(power, POWER_READ, True, f"{single.value} at {show_number(supply.volts)} V", (single,))
+    reading, finding = facts.now("booster_electric.line_amps"), facts.finding("booster_electric.line_amps")
+    if reading is None or finding is None:
+        words = f"rated power at {show_number(supply.volts)} V, currents not read"
+        return Heat(supply.power_now, POWER_RATED, False, words, (supply.read,) if supply.read else ())
+    if finding.outcome == "none":
+        return Heat(0.0, POWER_READ, True, "no current in any line", (reading,))
+    if finding.outcome not in _STATES or finding.weights[finding.outcome] < SURE:
+        return Silent("the booster's currents do not say clearly what state it is in")
+    return _from_currents(facts, supply, reading, finding.outcome)
+
+
+def _from_currents(facts: Facts, supply: Supply, reading: Reading, outcome: str) -> Heat:
+    """The state's share of the heat, scaled by how far the currents stand off its pattern."""
+    connection, state = str(facts.machine.trait("connection")), _STATES[outcome]
+    pattern = sum(bank_currents(supply.power_now, supply.volts, connection, state))
+    scale = sum(v.si for v in reading.values.values()) / pattern
+    power = bank_power(supply.power_now, supply.volts, connection, state) * scale
+    read = ", ".join(show_number(v.si) for v in reading.values.values())
+    share = bank_power(1.0, supply.volts, connection, state)
+    words = f"currents {read} A: {share * 100:.0f} % of {show_number(supply.power_now / 1e3, 3)} kW"
+    consults = (reading, supply.read) if supply.read else (reading,)
+    return Heat(power, POWER_READ, True, words, consults)
+
+
+def heat_balance(facts: Facts) -> Finding | Silent | None:
+    """Set the panel's rinse reading against inlet plus the rise that the heat gives the flow.
+
+    Purpose: with the heat and the flow known, the rise must be there; if not, the thermometer lies, or the
+    heat was cut off, or lost, or the flow is another. The balance is a ceiling: a booster that reaches its
+    thermostat's figure cycles. So "below" is said only with the currents read, and a reading in good order
+    within the ceiling is left to its plain band, which says more.
+    Formula: T = T_in + P / (ρ c Q); trade: kW x 3412 / (500 x gpm) in F°.
+    Source: conservation of energy; errors of instruments, 3 or 6 % on the power.
+    Fires: inlet 140 °F, 48 48 83 A (two thirds of 30 kW), 4.2 gpm, panel 172 °F -> 173 °F, agrees.
+    Silent: inlet temperature not read at this stage.
+    """
+    name, panel = "booster_electric.heat_balance", "rinse_thermometer.panel_reading"
+    reading, panel_check, check = facts.fresh(panel), facts.check(panel), facts.check(name)
+    if reading is None or panel_check is None or check is None:
+        return None
+    inlet, inlet_check = facts.now("supply_water.inlet_temperature"), facts.check("supply_water.inlet_temperature")
+    if inlet is None or inlet_check is None:
+        return Silent(f"{check.title}: the temperature of the water entering was not read")
+    heat, flow, unit = heat_now(facts), flow_now(facts), reading.value.unit
+    if isinstance(heat, Silent) or flow is None:
+        return Silent(f"{check.title}: {heat.why if isinstance(heat, Silent) else 'the rinse flow is not known'}")
+    try:
+        least = limit_end(facts.book, facts.machine, "rinse_temperature", "low", unit)
+    except LookupError as error:
+        return Silent(f"{check.title}: {error}")
+    rise = rise_of_flow(heat.power, flow.value)
+    ceiling, needed = inlet.value.si + rise, Quantity(least.value, unit).si
+    sigma = math.sqrt(
+        (spread(panel_check, reading.value, reading) * unit.factor) ** 2
+        + (spread(inlet_check, inlet.value, inlet) * inlet.value.unit.factor) ** 2
+        + (rise * math.hypot(heat.error, flow.error)) ** 2
+        + LOSS**2
+    )
+    weights = _balance_weights(reading.value.si, min(ceiling, needed), ceiling, sigma)
+    outcome = max(weights, key=lambda o: weights[o])
+    if outcome == "reads_below_balance" and not heat.read:
+        return Silent(f"{check.title}: reads below what full heat gives; the currents must be read to say more")
+    if outcome != "reads_above_balance" and reading.value.si >= needed:
+        return Silent(f"{check.title}: in good order and within what the heat can give")
+    working = [*rise_words(heat, flow, unit), _sum_words(inlet, rise, ceiling, reading, outcome)]
+    plates = facts.assumed(*(() if heat.read else ("booster_power", "booster_volts", "volts")), *flow.plate)
+    consults = [inlet, *heat.consults, *flow.consults]
+    return facts.conclude(name, weights, name, [reading], consults, [*working, *plates], _SAYS[outcome])
+
+
+def _balance_weights(seen: float, low: float, high: float, error: float) -> dict[str, float]:
+    """Densities of the reading: within [low, high] blurred by the error, or off to one side of it."""
+    if high - low < error:
+        middle = (low + high) / 2
+        agrees = math.exp(-0.5 * ((seen - middle) / error) ** 2) / (error * math.sqrt(2 * math.pi))
+    else:
+        inside = normal_share((seen - low) / error) - normal_share((seen - high) / error)
+        agrees = inside / (high - low)
+    below = normal_share((low - seen) / error) / AWAY
+    above = normal_share((seen - high) / error) / AWAY
+    total = agrees + below + above
+    return {
+        "agrees": agrees / total,
+        "reads_below_balance": below / total,
+        "reads_above_balance": above / total,
+    }
+
+
+def rise_words(heat: Heat, flow: RinseFlow, unit: Unit) -> list[str]:
+    """The rise in the units of the reading, as one would write it on paper."""
+    rise, kilowatts = rise_of_flow(heat.power, flow.value), heat.power / 1e3
+    if unit.symbol == "°F":
+        shown = Quantity.of_si(flow.value, "flow", "gpm").value
+        text = f"{kilowatts:.1f} kW × 3412 ÷ (500 × {shown:.2f} gpm) = {rise * 1.8:.0f} F° of rise"
+    else:
+        shown = Quantity.of_si(flow.value, "flow", "L/min").value
+        text = f"{kilowatts:.1f} kW × 14.35 ÷ {shown:.1f} L/min = {rise:.0f} C° of rise"
+    return [f"{text} ({heat.words}; flow {flow.origin})."]
+
+
+def _sum_words(inlet: Reading, rise: float, ceiling: float, reading: Reading, outcome: str) -> str:
+    unit = reading.value.unit
+    start, top = unit.from_si(inlet.value.si), unit.from_si(ceiling)
+    verdict = {
+        "agrees": "they agree",
+        "reads_below_balance": "colder than that",
+        "reads_above_balance": "hotter than the heat can make it",
+    }[outcome]
+    if outcome == "agrees" and abs(top - unit.from_si(reading.value.si)) > 10:
+        verdict = "within what a booster gives that stops at its thermostat"
+    return f"{start:.0f} + {top - start:.0f} = {top:.0f} {unit.symbol}; you read {reading.value}: {verdict}."
+
+
+_SAYS = {
+    "agrees": "The readings agree with one another.",
+    "reads_below_balance": "The panel reads colder than heat and flow make the water.",
+    "reads_above_balance": "The panel reads hotter than heat and flow can make the water.",
+}
