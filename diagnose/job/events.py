@@ -97,7 +97,7 @@ class ContextGiven(_Event, frozen=True):
 class TurnedTo(_Event, frozen=True):
     """What is being done now, so that resume comes back to the same place."""
 
-    what: Literal["advice", "check", "repair", "prove"]
+    what: Literal["advice", "check", "repair", "prove", "complaint", "end"]
     id: str = ""
 
 

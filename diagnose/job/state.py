@@ -124,7 +124,8 @@ def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
         case ev.ComplaintSaid(complaint, present, _):
             return replace(state, complaints=(*state.complaints, (complaint, state.stage, present)))
         case ev.StepDone(step):
-            return replace(state, steps=state.steps | {step})
+            turned = ev.TurnedTo("advice") if state.turned.what == "complaint" else state.turned
+            return replace(state, steps=state.steps | {step}, turned=turned)
         case ev.ContextGiven(question, answer):
             known = {**state.context, question: answer} if answer is not None else state.context
             return replace(state, context=known, context_asked=state.context_asked | {question})

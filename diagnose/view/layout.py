@@ -6,7 +6,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 
-__all__ = ["RECORDS_BELOW", "Line", "number_word", "percent", "screen_width", "table", "text_width", "wrap"]
+__all__ = ["RECORDS_BELOW", "Line", "flow", "number_word", "percent", "screen_width", "table", "text_width", "wrap"]
 
 WIDEST = 80  # longer lines are hard to read and to quote
 NARROWEST = 20
@@ -147,3 +147,21 @@ def number_word(count: int) -> str:
     ('eleven', '30')
     """
     return _SMALL[count] if 0 <= count < len(_SMALL) else str(count)
+
+
+def flow(items: Iterable[str], width: int, indent: str = "  ", gap: str = "   ", role: str = "") -> list[Line]:
+    """Short items side by side, as many on a line as fit; an item is broken only when it alone is too long.
+
+    >>> flow(["? don't know", "b back", "p pause"], 24)
+    ["  ? don't know   b back", '  p pause']
+    """
+    lines: list[Line] = []
+    current = ""
+    for item in items:
+        joined = f"{current}{gap}{item}" if current else item
+        if current and text_width(indent) + text_width(joined) > width:
+            lines += wrap(current, width, indent, role=role)
+            current = item
+        else:
+            current = joined
+    return lines + wrap(current, width, indent, role=role) if current else lines

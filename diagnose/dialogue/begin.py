@@ -1,0 +1,152 @@
+"""The first questions: which machine, its plate, where it stands, and whether there is danger."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from diagnose.dialogue import requests as rq
+from diagnose.dialogue.choosing import number_from, refuse_empty
+from diagnose.dialogue.scene import Refused, Scene
+from diagnose.job import events as ev
+from diagnose.job.machines import MachineError, SavedMachine, check_plate, list_machines, save_machine
+from diagnose.model import PLATE_FIGURES
+from diagnose.view import words
+from diagnose.view.layout import Line, wrap
+from diagnose.view.question import choices, heading, paragraphs
+
+__all__ = ["answer", "keep_machine", "machine_options", "safety_lines", "show", "stop_lines"]
+
+Begin = rq.AskMachine | rq.OfferPlate | rq.Describe | rq.AskFigure | rq.AskSafety
+
+
+def machine_options(scene: Scene) -> list[SavedMachine]:
+    """Saved machines of types known here by name, then the types themselves."""
+    saved = [m for m in list_machines(scene.machines) if _usable(m, scene)]
+    return [*saved, *(SavedMachine(name=name, type=name) for name in scene.book.machines)]
+
+
+def _usable(saved: SavedMachine, scene: Scene) -> bool:
+    try:
+        saved.machine(scene.book)
+    except MachineError:
+        return False
+    return saved.name != saved.type
+
+
+def show(request: Begin, scene: Scene, width: int) -> list[Line]:
+    """The question as printed."""
+    lines = heading(request.number, width)
+    match request:
+        case rq.AskMachine():
+            return [*lines, *_machines(scene, width)]
+        case rq.OfferPlate():
+            lines += wrap(words.PLATE_OFFER, width)
+            return lines + choices([words.PLATE_USUAL, words.PLATE_READ], width)
+        case rq.Describe(_, what):
+            lines += wrap(words.DESCRIBE[what], width)
+            return lines + wrap(words.DESCRIBE_HINT[what], width, "  ", role="dim")
+        case rq.AskFigure():
+            return lines + _figure(request, scene, width)
+        case rq.AskSafety():
+            return lines + safety_lines(scene, width)
+
+
+def _machines(scene: Scene, width: int) -> list[Line]:
+    titles = []
+    for each in machine_options(scene):
+        title = scene.book.machines[each.type].title
+        where = f", {each.site}" if each.site else ""
+        titles.append(title if each.name == each.type else f"{each.name} ({words.SAVED_NOTE}{where}): {title}")
+    lines = wrap(words.WHICH_MACHINE, width) + choices(titles, width)
+    return lines + wrap(words.MACHINE_HINT, width, "  ", role="dim")
+
+
+def _figure(request: rq.AskFigure, scene: Scene, width: int) -> list[Line]:
+    machine = scene.state.machine
+    assert machine is not None
+    figure = PLATE_FIGURES[request.figure]
+    lines = wrap(f"Plate: {figure.ask}?", width)
+    usual = machine.type.plate[request.figure]
+    lines += wrap(f"Answer in {figure.unit}. Usual for the type: {usual}. {request.left} to ask.", width, "  ")
+    return lines + wrap(words.PLATE_NOT_THERE, width, "  ", role="dim")
+
+
+def safety_lines(scene: Scene, width: int) -> list[Line]:
+    """The stop conditions, numbered, and none of them as 0."""
+    lines = wrap(words.SAFETY, width, role="caution")
+    lines += choices([words.SAFETY_NONE], width, 0)
+    return lines + choices([stop.ask for stop in scene.book.stops.values()], width)
+
+
+def stop_lines(stop: str, scene: Scene, width: int) -> list[Line]:
+    """The instruction of a stop condition that holds."""
+    known = scene.book.stops.get(stop)
+    if known is None:
+        return wrap(words.STOP_UNKNOWN, width, role="caution")
+    return [*wrap(known.ask, width, role="caution"), *paragraphs(known.instruction, width, role="caution")]
+
+
+def answer(request: Begin, text: str, scene: Scene) -> Sequence[ev.Event]:
+    """What the answer means. Raises Refused."""
+    match request:
+        case rq.AskMachine():
+            return [_opened(text, scene)]
+        case rq.OfferPlate():
+            return [ev.PlateWanted(number_from(text, 2) == 2)]
+        case rq.Describe(_, what):
+            return [_described(what, text)]
+        case rq.AskFigure(_, figure, _):
+            return [_plate(figure, text)]
+        case rq.AskSafety():
+            chosen = number_from(text, len(scene.book.stops), least=0)
+            return [ev.SafetyAnswered(list(scene.book.stops)[chosen - 1] if chosen else None)]
+
+
+def _opened(text: str, scene: Scene) -> ev.Event:
+    options = machine_options(scene)
+    by_name = [m for m in options if text.casefold() in (m.name.casefold(), m.name.casefold().replace("_", " "))]
+    chosen = by_name[0] if by_name else options[number_from(text, len(options), words.MACHINE_HINT) - 1]
+    return ev.Opened(
+        machine=chosen.name,
+        type=chosen.type,
+        own=chosen.own,
+        serial=chosen.serial,
+        site=chosen.site,
+        allowed=scene.allowed,
+        knowledge=scene.knowledge,
+    )
+
+
+def _described(what: str, text: str) -> ev.Event:
+    if what == "name":
+        refuse_empty(text, words.DESCRIBE_HINT["name"])
+        if not text[0].isalnum() or len(text) > 40 or not all(c.isalnum() or c in "_ .-" for c in text):
+            raise Refused(words.DESCRIBE_HINT["name"], text)
+        return ev.MachineDescribed("name", text)
+    return ev.MachineDescribed("serial" if what == "serial" else "site", text)
+
+
+def _plate(figure: str, text: str) -> ev.Event:
+    if text.casefold() == "rest":
+        return ev.StepDone("plate")
+    if text in ("", "?", "-"):
+        return ev.PlateRead(figure)
+    try:
+        return ev.PlateRead(figure, check_plate(figure, text))
+    except MachineError as error:
+        raise Refused(f"{error}.", text) from None
+
+
+def keep_machine(scene: Scene) -> str | None:
+    """Save a machine whose plate is being read; returns why not, in words, or None."""
+    machine = scene.state.machine
+    if machine is None or not scene.state.plate_wanted or "name" not in scene.state.described:
+        return None
+    saved = SavedMachine(
+        name=machine.name, type=machine.type.id, own=dict(machine.own), serial=machine.serial, site=machine.site
+    )
+    try:
+        save_machine(scene.machines, saved)
+    except (MachineError, OSError) as error:
+        return str(error)
+    return None

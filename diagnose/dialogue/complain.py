@@ -1,0 +1,87 @@
+"""What the kitchen complains of, and the story around it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from diagnose.dialogue import requests as rq
+from diagnose.dialogue.choosing import number_from, numbers_from, short
+from diagnose.dialogue.matcher import Match, clear_winner, find
+from diagnose.dialogue.scene import Refused, Scene
+from diagnose.job import events as ev
+from diagnose.model import Book
+from diagnose.view import words
+from diagnose.view.layout import Line, wrap
+from diagnose.view.question import choices, heading
+
+__all__ = ["answer", "complaints_in", "show"]
+
+Complain = rq.AskComplaint | rq.AskContext
+
+
+def show(request: Complain, scene: Scene, width: int) -> list[Line]:
+    """The question as printed."""
+    lines = heading(request.number, width)
+    if isinstance(request, rq.AskContext):
+        question = scene.book.context[request.question]
+        lines += wrap(question.ask, width) + choices(question.answers, width)
+        return lines + wrap(words.CONTEXT_HINT, width, "  ", role="dim")
+    titles = [complaint.title for complaint in scene.book.complaints.values()]
+    if request.said:
+        taken = "; ".join(scene.book.title(c) for c in request.said if c in scene.book.complaints)
+        lines += wrap(f"{words.TAKEN}{taken}.", width, role="good")
+        lines += wrap(words.ANYTHING, width) + choices(titles, width)
+        return lines + wrap(words.ANYTHING_HINT, width, "  ", role="dim")
+    lines += wrap(words.COMPLAINT, width) + choices(titles, width)
+    return lines + wrap(words.COMPLAINT_HINT, width, "  ", role="dim")
+
+
+def answer(request: Complain, text: str, scene: Scene) -> Sequence[ev.Event]:
+    """What the answer means. Raises Refused."""
+    if isinstance(request, rq.AskContext):
+        return [_context(request.question, text, scene.book)]
+    if not text and request.said:
+        return [ev.StepDone("complaints")]
+    if not text:
+        raise Refused(f"Enter alone is no answer here. {words.COMPLAINT_HINT}")
+    if text == "?":
+        raise Refused(words.COMPLAINT_NEEDED)
+    fresh = [c for c in complaints_in(text, scene.book) if c not in request.said]
+    if not fresh:
+        raise Refused(words.SAID_ALREADY)
+    return [ev.ComplaintSaid(c, together=nth > 0) for nth, c in enumerate(fresh)]
+
+
+def complaints_in(text: str, book: Book) -> list[str]:
+    """The complaints that numbers or words mean. Raises Refused with what they may mean."""
+    ids = list(book.complaints)
+    numbers = numbers_from(text, len(ids))
+    if numbers:
+        return [ids[n - 1] for n in numbers]
+    matches = find(text, {c.id: [c.title, *c.kitchen] for c in book.complaints.values()})
+    winner = clear_winner(matches)
+    if winner is not None:
+        return [winner]
+    raise Refused(_perhaps(text, matches, ids, book), text)
+
+
+def _perhaps(text: str, matches: Sequence[Match], ids: Sequence[str], book: Book) -> str:
+    if not matches:
+        return f"{short(text)} is like no complaint known here. {words.COMPLAINT_HINT}"
+    named = "; ".join(f"{ids.index(m.id) + 1} {book.title(m.id)}" for m in matches[:4])
+    return f"{short(text)} may mean: {named}. Type the number, or other words."
+
+
+def _context(question: str, text: str, book: Book) -> ev.Event:
+    answers = book.context[question].answers
+    if text in ("", "?"):
+        return ev.ContextGiven(question)
+    for each in answers:
+        if text.casefold() == each.casefold():
+            return ev.ContextGiven(question, each)
+    if not text[0].isdigit():
+        matches = find(text, {each: [each] for each in answers})
+        winner = clear_winner(matches)
+        if winner is not None:
+            return ev.ContextGiven(question, winner)
+    return ev.ContextGiven(question, answers[number_from(text, len(answers), words.CONTEXT_HINT) - 1])

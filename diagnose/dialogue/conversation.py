@@ -1,0 +1,202 @@
+"""The conversation: ask what the state wants next, keep the answer, say what follows from it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from diagnose.dialogue import asides, begin, complain, measure, mend
+from diagnose.dialogue import requests as rq
+from diagnose.dialogue.before import old_answer
+from diagnose.dialogue.flow import next_request
+from diagnose.dialogue.front import Front, Paused
+from diagnose.dialogue.letters import Letter, letter_in
+from diagnose.dialogue.news import News
+from diagnose.dialogue.scene import Refused, Scene
+from diagnose.dialogue.turns import turn
+from diagnose.job import events as ev
+from diagnose.view import words
+from diagnose.view.layout import Line, wrap
+from diagnose.view.question import keys
+from diagnose.view.summary import job_head, summary_block
+
+__all__ = ["Conversation"]
+
+_FREE = rq.Describe | rq.AskFigure | rq.AskComplaint
+
+
+class Conversation:
+    """One job with one person. All it remembers is what was said already; the rest is the state of the job."""
+
+    def __init__(self, scene: Scene, front: Front) -> None:
+        self._scene = scene
+        self._front = front
+        self._news = News(scene)
+
+    def run(self) -> None:
+        """Talk until the job is closed. Raises Paused."""
+        resumed = bool(self._scene.session.records)
+        if resumed:
+            self._resume()
+        else:
+            self._say(wrap(words.WELCOME, self._front.width, role="dim"))
+        while True:
+            request = self._next()
+            if isinstance(request, rq.Ended):
+                self._summary()
+                return
+            if isinstance(request, rq.Stopped):
+                self._say(begin.stop_lines(request.stop, self._scene, self._front.width))
+                self._do([ev.Closed("stopped for safety")])
+                continue
+            self._say([Line(), *self._question(request, resumed)])
+            resumed = False
+            self._exchange(request)
+
+    def _next(self) -> rq.Request:
+        return next_request(self._scene.book, self._scene.state, self._scene.options)
+
+    def _resume(self) -> None:
+        width = self._front.width
+        self._say(job_head(self._scene.state, self._scene.book, self._scene.session.job, width))
+        self._say(wrap(words.RESUMED, width))
+        if self._scene.state.safety_asked:
+            dangers = " ".join(stop.ask for stop in self._scene.book.stops.values())
+            self._say(wrap(f"{dangers} {words.SAFETY_AGAIN}", width, role="caution"))
+        self._news.keep_quiet()
+        self._say(self._news.standing(width, self._front.bars))
+
+    def _exchange(self, request: rq.Request) -> None:
+        """Ask until there is an answer, or a letter has led elsewhere."""
+        default, edit = self._default(request), ""
+        before = len(self._scene.session.records)
+        while len(self._scene.session.records) == before:
+            text = self._front.ask(default, edit)
+            edit = ""
+            try:
+                letter = letter_in(text, isinstance(request, _FREE))
+                if letter is None:
+                    self._do(self._answer(request, text))
+                else:
+                    self._letter(letter, request)
+            except Refused as refused:
+                edit = refused.kept
+                self._say(wrap(str(refused), self._front.width, role="refused"))
+        self._say(self._news.lines(self._front.width, self._front.bars))
+
+    def _default(self, request: rq.Request) -> str:
+        default = old_answer(request, self._scene)
+        if default:
+            self._say(wrap(words.OLD_ANSWER + default, self._front.width, "  ", role="dim"))
+        return default
+
+    def _answer(self, request: rq.Request, text: str) -> Sequence[ev.Event]:
+        match request:
+            case rq.AskMachine() | rq.OfferPlate() | rq.Describe() | rq.AskFigure() | rq.AskSafety():
+                return begin.answer(request, text, self._scene)
+            case rq.AskComplaint() | rq.AskContext():
+                return complain.answer(request, text, self._scene)
+            case rq.AskCaution() | rq.AskCheck():
+                return measure.answer(request, text, self._scene)
+            case rq.Decide() | rq.AskRepair() | rq.AskGone() | rq.AskClose() | rq.AskEnd():
+                return mend.answer(request, text, self._scene)
+            case _:
+                return []
+
+    def _question(self, request: rq.Request, resumed: bool) -> list[Line]:
+        width = self._front.width
+        lines: list[Line] = []
+        match request:
+            case rq.AskMachine() | rq.OfferPlate() | rq.Describe() | rq.AskFigure() | rq.AskSafety():
+                lines = begin.show(request, self._scene, width)
+            case rq.AskComplaint() | rq.AskContext():
+                lines = complain.show(request, self._scene, width)
+            case rq.AskCaution() | rq.AskCheck():
+                if resumed and isinstance(request, rq.AskCheck):
+                    lines = measure.show_again(request.check, self._scene, width)
+                lines += measure.show(request, self._scene, width)
+            case rq.Decide() | rq.AskRepair() | rq.AskGone() | rq.AskClose() | rq.AskEnd():
+                if resumed and isinstance(request, rq.AskRepair):
+                    lines = measure.show_again(request.cause, self._scene, width)
+                lines += mend.show(request, self._scene, width)
+        return lines + keys(_keys(request), width)
+
+    def _letter(self, letter: Letter, request: rq.Request) -> None:
+        width = self._front.width
+        more = letter.more
+        match letter.letter:
+            case "p":
+                raise Paused
+            case "b":
+                self._back()
+            case "?" | "s":
+                is_check = isinstance(request, rq.AskCaution) and request.before in self._scene.book.checks
+                self._do(_left_out(request, letter.letter, is_check))
+            case "h":
+                self._say(asides.help_lines(width))
+            case "w":
+                self._say(asides.why_lines(request, more, self._scene, width))
+            case "r":
+                self._say(asides.ranking_lines(self._scene, width, self._front.bars))
+            case "t":
+                self._say(asides.tree_lines(self._scene, more, width))
+            case "i":
+                self._say(asides.info_lines(self._scene, width))
+            case _:
+                self._do(turn(letter.letter, more, request, self._scene, self._front) or ())
+
+    def _back(self) -> None:
+        if self._scene.session.back() is None:
+            raise Refused(words.FIRST_QUESTION)
+
+    def _do(self, events: Sequence[ev.Event]) -> None:
+        for event in events:
+            self._scene.session.do(event)
+        if any(isinstance(e, ev.PlateRead | ev.MachineDescribed) for e in events):
+            problem = begin.keep_machine(self._scene)
+            if problem:
+                self._say(wrap(problem, self._front.width, role="refused"))
+
+    def _summary(self) -> None:
+        scene = self._scene
+        closed = scene.state.closed
+        advice = closed is not None and closed.how in ("repaired", "no fault")
+        rows = [] if advice else scene.rows
+        self._say([Line(), *summary_block(scene.state, scene.book, scene.session.job, rows, self._front.width, advice)])
+
+    def _say(self, lines: Sequence[Line]) -> None:
+        if lines:
+            self._front.say(lines)
+
+
+def _keys(request: rq.Request) -> str:
+    if isinstance(request, rq.AskCheck):
+        return words.KEYS
+    return words.KEYS_FREE if isinstance(request, rq.Describe) else words.KEYS_CHOOSE
+
+
+def _left_out(request: rq.Request, letter: str, is_check: bool) -> Sequence[ev.Event]:
+    """What it means to leave a question out. Raises Refused where it can't be left out."""
+    match request:
+        case rq.AskCheck(_, check):
+            return [ev.Skipped(check, "don't know" if letter == "?" else "can't reach")]
+        case rq.AskCaution(_, before):
+            return [ev.Skipped(before, "can't reach") if is_check else ev.TurnedTo("advice")]
+        case rq.AskContext(_, question):
+            return [ev.ContextGiven(question)]
+        case rq.AskFigure(_, figure):
+            return [ev.PlateRead(figure)]
+        case rq.Describe(_, "serial" | "site" as what):
+            return [ev.MachineDescribed(what)]
+        case rq.AskRepair() | rq.AskGone() | rq.AskEnd():
+            return [ev.TurnedTo("advice")]
+        case rq.OfferPlate():
+            return [ev.PlateWanted(False)]
+        case rq.AskComplaint(_, said) if said:
+            return [ev.StepDone("complaints")]
+        case rq.AskSafety():
+            raise Refused(words.BE_SURE)
+        case rq.AskMachine():
+            raise Refused(words.MACHINE_HINT)
+        case rq.AskComplaint():
+            raise Refused(words.COMPLAINT_NEEDED)
+    raise Refused(words.GO_NO_SKIP)

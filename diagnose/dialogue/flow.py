@@ -1,0 +1,147 @@
+"""What comes next: a pure function of the state of the job, so that resume needs to remember nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from typing import Literal
+
+from diagnose.dialogue import requests as rq
+from diagnose.job.state import JobState
+from diagnose.model import Book, fits
+from diagnose.view.words import LICENCE_WORDS
+
+__all__ = ["MOST_OPTIONS", "next_request", "plate_figures", "proofs"]
+
+MOST_OPTIONS = 3
+Advice = Callable[[], Sequence[rq.Option]]
+# The figures the rules lean on most are asked first; the order of the plate follows.
+_FIRST_FIGURES = ("volts", "booster_power", "booster_volts", "rinse_flow", "rinse_pressure", "rinse_temperature")
+
+
+def next_request(book: Book, state: JobState, advice: Advice) -> rq.Request:
+    """The next question of a job in this state. `advice` is called only when it decides."""
+    if state.closed is not None:
+        return rq.Ended()
+    number = len(state.answers) + 1
+    for found in (_machine(state, number), _story(book, state, number), _turned(book, state, number)):
+        if found is not None:
+            return found
+    return _advised(book, state, number, tuple(advice()[:MOST_OPTIONS]))
+
+
+def plate_figures(state: JobState) -> tuple[str, ...]:
+    """The figures this machine's plate is asked for, the most useful first."""
+    assert state.machine is not None
+    plate = state.machine.type.plate
+    return (*(f for f in _FIRST_FIGURES if f in plate), *(f for f in plate if f not in _FIRST_FIGURES))
+
+
+def _machine(state: JobState, number: int) -> rq.Request | None:
+    if state.machine is None:
+        return rq.AskMachine(number)
+    if state.plate_wanted is None:
+        return rq.OfferPlate(number)
+    wanted: tuple[Literal["name", "serial", "site"], ...] = ("name", "serial") if state.plate_wanted else ()
+    for what in wanted:
+        if what not in state.described:
+            return rq.Describe(number, what)
+    if "site" not in state.described:
+        return rq.Describe(number, "site")
+    if state.plate_wanted and "plate" not in state.steps:
+        left = [figure for figure in plate_figures(state) if figure not in state.plate_asked]
+        if left:
+            return rq.AskFigure(number, left[0], len(left))
+    return None
+
+
+def _story(book: Book, state: JobState, number: int) -> rq.Request | None:
+    if not state.safety_asked:
+        return rq.AskSafety(number)
+    if state.stop is not None:
+        return rq.Stopped(state.stop)
+    if "complaints" not in state.steps or not state.complaints:
+        return rq.AskComplaint(number, state.present)
+    for question in book.context:
+        if question not in state.context_asked:
+            return rq.AskContext(number, question)
+    return None
+
+
+def _turned(book: Book, state: JobState, number: int) -> rq.Request | None:
+    target = state.turned.id
+    if state.turned.what == "end":
+        return rq.AskEnd(number)
+    if state.turned.what == "complaint":
+        return rq.AskComplaint(number, state.present)
+    if state.turned.what == "check" and target in book.checks:
+        return _check(book, state, number, target, "choice")
+    if state.turned.what == "repair" and target in book.causes:
+        return _caution(book, state, number, target) or rq.AskRepair(number, target)
+    if state.turned.what == "prove":
+        asked = _prove(book, state, number)
+        if asked is not None:
+            return asked
+    if not state.present:
+        no_fault = all(r.cause in book.causes and book.causes[r.cause].no_fault for r in state.repairs)
+        return rq.AskClose(number, "no fault" if no_fault and state.repairs else "repaired")
+    return None
+
+
+def _prove(book: Book, state: JobState, number: int) -> rq.Request | None:
+    if state.repairs and state.repairs[-1].found == "sound":
+        return None  # nothing was changed, so there is nothing to prove
+    for check in proofs(book, state):
+        if check not in state.readings_now() and check not in state.skipped:
+            return _check(book, state, number, check, "proof")
+    asked = {name for name, stage, _ in state.complaints if stage == state.stage}
+    for complaint in state.present:
+        if complaint not in asked:
+            return rq.AskGone(number, complaint)
+    return None
+
+
+def proofs(book: Book, state: JobState) -> tuple[str, ...]:
+    """The checks that prove the last repair: the cause's own, then those of what is complained of."""
+    last = state.repairs[-1].cause if state.repairs else ""
+    wanted = [*(book.causes[last].prove_by if last in book.causes else ())]
+    said = dict.fromkeys(name for name, _, _ in state.complaints)
+    wanted += [c for complaint in said if complaint in book.complaints for c in book.complaints[complaint].prove_by]
+    return tuple(c for c in dict.fromkeys(wanted) if _can_be_asked(book, state, c))
+
+
+def _can_be_asked(book: Book, state: JobState, check: str) -> bool:
+    entry = book.checks.get(check)
+    return entry is not None and not entry.computed and state.machine is not None and fits(state.machine, entry.fits)
+
+
+def _advised(book: Book, state: JobState, number: int, options: tuple[rq.Option, ...]) -> rq.Request:
+    if options and options[0].what == "check":
+        return _check(book, state, number, options[0].id, "advice", options)
+    return rq.Decide(number, options)
+
+
+def _check(
+    book: Book,
+    state: JobState,
+    number: int,
+    check: str,
+    by: Literal["advice", "choice", "proof"],
+    options: tuple[rq.Option, ...] = (),
+) -> rq.Request:
+    return _caution(book, state, number, check) or rq.AskCheck(number, check, by, options)
+
+
+def _caution(book: Book, state: JobState, number: int, before: str) -> rq.AskCaution | None:
+    entry = book.checks.get(before) or book.causes[before]
+    if before in state.acknowledged:
+        return None
+    licence = "" if entry.who in state.allowed or entry.who == "operator" else entry.who
+    words = tuple(dict.fromkeys((*_words(book, entry.cautions), *([LICENCE_WORDS[licence]] if licence else []))))
+    return rq.AskCaution(number, before, tuple(entry.cautions), words, licence) if words else None
+
+
+def _words(book: Book, cautions: Sequence[str]) -> Iterator[str]:
+    for name in cautions:
+        caution = book.cautions.get(name)
+        if caution is not None and caution.word:
+            yield caution.word

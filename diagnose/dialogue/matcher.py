@@ -1,0 +1,136 @@
+"""Find what a person means by a few words, with slips of the finger: complaints, checks, causes."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from difflib import SequenceMatcher, get_close_matches
+from math import log
+
+__all__ = ["Match", "clear_winner", "find"]
+
+_TOKEN = re.compile(r"[^\W_]+")
+_IDLE_WORDS = """
+    a an and are at be by do does for from has have in is it its my of on or our so some
+    that the their them there they this to too up us was we when with you your
+"""
+_IDLE = frozenset(_IDLE_WORDS.split())
+_ALIKE = 0.75  # how alike two words must be to count as one word with a slip in it
+_ALIKE_SHORT = 0.85  # the same for words of three letters: "rak" is "rack", but "fan" is not "pan"
+_SHORTEST_FUZZY = 3
+_WORTH_SHOWING = 0.3
+_CLEAR = 0.5
+_CLEAR_LEAD = 1.3  # the first must be so much better than the second to be taken without asking
+
+# Words of the kitchen and of the trade that mean the same. Each row is one meaning.
+_SAME = (
+    ("hot", "warm", "heat", "heats", "heated", "heating", "temperature", "temp"),
+    ("cold", "cool", "lukewarm", "tepid", "unheated"),
+    ("steam", "steams", "steaming", "vapour", "vapor", "fog", "mist", "sauna"),
+    ("jam", "jams", "jammed", "jamming", "stuck", "sticks", "sticking", "hang", "hangs", "hung", "blocked"),
+    ("trip", "trips", "tripped", "tripping", "cuts", "kicks"),
+    ("rack", "racks", "basket", "baskets", "crate", "crates", "tray", "trays"),
+    ("conveyor", "chain", "belt"),
+    ("motor", "motors", "engine"),
+    ("rinse", "rinsing", "final"),
+    ("gauge", "dial", "thermometer", "meter"),
+    ("amps", "amp", "current", "ampere", "amperes"),
+    ("volts", "volt", "voltage"),
+    ("ohms", "ohm", "resistance"),
+    ("curtain", "curtains", "flaps", "strips"),
+    ("inlet", "supply", "incoming", "entering"),
+    ("stop", "stops", "stopped", "halts"),
+)
+_MEANING = {word: row[0] for row in _SAME for word in row}
+
+
+@dataclass(frozen=True)
+class Match:
+    """A candidate and how well the words fit it, 0 to 1."""
+
+    id: str
+    score: float
+
+
+def find(words: str, candidates: Mapping[str, Sequence[str]], most: int = 6) -> list[Match]:
+    """The candidates whose texts fit the words, the best first; nothing that hardly fits.
+
+    Every candidate has several texts (a title, phrases); the best fitting one counts. Words that
+    many candidates share weigh little.
+    """
+    wanted = _tokens(words)
+    if not wanted:
+        return []
+    texts = {name: [_tokens(t) for t in each] for name, each in candidates.items()}
+    weight = _weights(texts)
+    matches = [Match(name, max((_fit(wanted, t, weight) for t in each), default=0.0)) for name, each in texts.items()]
+    good = [m for m in matches if m.score >= _WORTH_SHOWING]
+    return sorted(good, key=lambda m: -m.score)[:most]
+
+
+def clear_winner(matches: Sequence[Match]) -> str | None:
+    """The id of a match that needs no asking back; None when there is a choice to make."""
+    if not matches or matches[0].score < _CLEAR:
+        return None
+    if len(matches) > 1 and matches[0].score < _CLEAR_LEAD * matches[1].score:
+        return None
+    return matches[0].id
+
+
+def _tokens(text: str) -> list[str]:
+    plain = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
+    words = [w for w in _TOKEN.findall(plain.replace("'", "")) if w not in _IDLE]
+    return [_meaning(w) for w in words]
+
+
+def _meaning(word: str) -> str:
+    if word in _MEANING or len(word) <= _SHORTEST_FUZZY:
+        return _MEANING.get(word, word)
+    close = get_close_matches(word, _MEANING, 1, _ALIKE_SHORT)
+    return _MEANING[close[0]] if close else word
+
+
+def _weights(texts: Mapping[str, Sequence[Sequence[str]]]) -> dict[str, float]:
+    seen = Counter(word for each in texts.values() for word in {w for t in each for w in t})
+    return {word: log(1 + len(texts) / count) for word, count in seen.items()}
+
+
+def _fit(wanted: Sequence[str], text: Sequence[str], weight: Mapping[str, float]) -> float:
+    """How much of the wanted weight is found in the text, and a little for how much of the text is used."""
+    if not text:
+        return 0.0
+    strange = log(2.0)
+    found = total = 0.0
+    used: set[str] = set()
+    for word in wanted:
+        best, likeness = _closest(word, text)
+        total += weight.get(best if likeness else word, strange)
+        if likeness:
+            found += weight.get(best, strange) * likeness
+            used.add(best)
+    share_of_text = sum(weight.get(w, strange) for w in used) / sum(weight.get(w, strange) for w in set(text))
+    return found / total * (0.7 + 0.3 * share_of_text)
+
+
+def _closest(word: str, text: Sequence[str]) -> tuple[str, float]:
+    if word in text:
+        return word, 1.0
+    best, likeness = "", 0.0
+    for other in text:
+        alike = _alike(word, other)
+        if alike > likeness:
+            best, likeness = other, alike
+    return best, likeness
+
+
+def _alike(word: str, other: str) -> float:
+    shorter, longer = sorted((word, other), key=len)
+    if len(shorter) < _SHORTEST_FUZZY or word.isdigit() or other.isdigit():
+        return 0.0
+    if longer.startswith(shorter) and len(shorter) > _SHORTEST_FUZZY:
+        return 0.9
+    alike = SequenceMatcher(None, word, other).ratio()
+    return alike if alike >= (_ALIKE if len(shorter) > _SHORTEST_FUZZY else _ALIKE_SHORT) else 0.0

@@ -1,0 +1,120 @@
+"""Checks: cautions first, then the question, then what was read."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from diagnose.dialogue import requests as rq
+from diagnose.dialogue.choosing import short
+from diagnose.dialogue.scene import Refused, Scene
+from diagnose.job import events as ev
+from diagnose.model import Caution, Check
+from diagnose.model.answers import parse_answer
+from diagnose.units import UnitError
+from diagnose.view import words
+from diagnose.view.layout import Line, wrap
+from diagnose.view.question import CheckTexts, access, caution_block, check_block, heading
+from diagnose.view.reasons import option_text as option_line
+
+__all__ = ["answer", "flags", "mild_cautions", "option_text", "show", "show_again"]
+
+Measure = rq.AskCaution | rq.AskCheck
+
+
+def show(request: Measure, scene: Scene, width: int) -> list[Line]:
+    """Cautions and how to go on, or the check with its cautions that need no word."""
+    if isinstance(request, rq.AskCaution):
+        return _caution(request, scene, width)
+    check = scene.book.checks[request.check]
+    lines = _others(request, scene, width)
+    lines += caution_block(mild_cautions(scene, check.cautions), "", width)
+    return lines + check_block(check, request.number, flags(scene, check.cautions), _texts(request, scene), width)
+
+
+def show_again(name: str, scene: Scene, width: int) -> list[Line]:
+    """After a pause: the cautions of a check or repair whose word was typed, once more."""
+    entry = scene.book.checks.get(name) or scene.book.causes[name]
+    worded = [scene.book.cautions[c] for c in entry.cautions if c in scene.book.cautions]
+    return caution_block([c for c in worded if c.word], "", width)
+
+
+def flags(scene: Scene, cautions: Sequence[str]) -> list[str]:
+    """The titles of the cautions, to stand beside the number of the question."""
+    return [scene.book.cautions[c].title for c in cautions if c in scene.book.cautions]
+
+
+def mild_cautions(scene: Scene, cautions: Sequence[str]) -> list[Caution]:
+    """The cautions that ask for no typed word."""
+    known = [scene.book.cautions[c] for c in cautions if c in scene.book.cautions]
+    return [c for c in known if not c.word]
+
+
+def _caution(request: rq.AskCaution, scene: Scene, width: int) -> list[Line]:
+    book = scene.book
+    entry = book.checks.get(request.before) or book.causes[request.before]
+    lines = heading(request.number, width, access(entry), flags(scene, request.cautions))
+    kind = "Next check" if request.before in book.checks else "Repair"
+    lines += wrap(f"{kind}: {entry.title}", width)
+    if request.licence:
+        lines += wrap(f"Only a {words.WHO[request.licence]} may do this; nobody here was said to be one.", width)
+    cautions = [book.cautions[c] for c in request.cautions if c in book.cautions]
+    return lines + caution_block(cautions, " ".join(request.words), width)
+
+
+def _others(request: rq.AskCheck, scene: Scene, width: int) -> list[Line]:
+    others = request.options[1:]
+    if request.by != "advice" or not others:
+        return []
+    lines = wrap(words.INSTEAD, width, role="heading")
+    for nth, option in enumerate(others, 2):
+        lines += wrap(option_text(option, scene), width, f"  c {nth}  ")
+    return lines
+
+
+def option_text(option: rq.Option, scene: Scene) -> str:
+    """One thing the advice would do, with its reason."""
+    return option_line(option.title(scene.book), option.why)
+
+
+def _texts(request: rq.AskCheck, scene: Scene) -> CheckTexts:
+    expected = scene.assessment.expected(request.check) if scene.ranked else None
+    why = {"choice": words.BY_CHOICE, "proof": words.BY_PROOF, "advice": ""}[request.by]
+    if request.options:
+        why = request.options[0].why
+    return CheckTexts(" ".join(expected.lines) if expected else "", why)
+
+
+def answer(request: Measure, text: str, scene: Scene) -> Sequence[ev.Event]:
+    """What was typed as an event. Raises Refused."""
+    if isinstance(request, rq.AskCaution):
+        return [_acknowledged(request, text)]
+    check = scene.book.checks[request.check]
+    if not text:
+        raise Refused(f"Enter alone is no answer here. {_wanted(check)}")
+    try:
+        values, outcome = parse_answer(check, text)
+    except UnitError as error:
+        raise Refused(f"{_sentence(str(error))} {_wanted(check)}", text) from None
+    return [ev.ReadingTaken(check.id, {place: q.exact for place, q in values.items()}, outcome)]
+
+
+def _sentence(text: str) -> str:
+    return text[:1].upper() + text[1:] + ("" if text.endswith(".") else ".")
+
+
+def _wanted(check: Check) -> str:
+    spec = check.reading
+    if spec is None:
+        return f"Type a number from 1 to {len(check.outcomes)}, ? or s."
+    ends = f" from {spec.least} to {spec.most}" if spec.least and spec.most else ""
+    return f"Type {'values' if spec.each else 'a value'} in {spec.unit}{ends}, ? or s."
+
+
+def _acknowledged(request: rq.AskCaution, text: str) -> ev.Event:
+    typed = {word.casefold() for word in re.split(r"[\s,;]+", text) if word}
+    missing = [word for word in request.words if word.casefold() not in typed]
+    if missing or len(typed) > len(request.words):
+        wanted = " ".join(request.words)
+        raise Refused(f"{short(text)} is not {wanted}. Type {wanted} and Enter to go on, or s to skip.")
+    return ev.Acknowledged(list(request.cautions), request.before)

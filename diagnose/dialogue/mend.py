@@ -1,0 +1,71 @@
+"""What to do next, repairs, whether the complaint is gone, and the end of a job."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Literal
+
+from diagnose.dialogue import requests as rq
+from diagnose.dialogue.choosing import number_from
+from diagnose.dialogue.measure import flags, mild_cautions, option_text
+from diagnose.dialogue.scene import Scene
+from diagnose.job import events as ev
+from diagnose.view import words
+from diagnose.view.layout import Line, wrap
+from diagnose.view.question import caution_block, choices, heading, repair_block
+
+__all__ = ["answer", "show"]
+
+Mend = rq.Decide | rq.AskRepair | rq.AskGone | rq.AskClose | rq.AskEnd
+# In the order of words.FOUND and words.END_WAYS.
+_FOUND: tuple[Literal["as expected", "sound", "can't tell"], ...] = ("as expected", "sound", "can't tell")
+_ENDS: tuple[Literal["help called", "given up"], ...] = ("help called", "given up")
+
+
+def show(request: Mend, scene: Scene, width: int) -> list[Line]:
+    """The question as printed."""
+    match request:
+        case rq.Decide(number, options):
+            lines = heading(number, width) + wrap(words.NEXT, width)
+            lines += choices([option_text(option, scene) for option in options], width)
+            return lines + wrap(words.DECIDE_HINT, width, "  ", role="dim")
+        case rq.AskRepair(number, name):
+            cause = scene.book.causes[name]
+            lines = caution_block(mild_cautions(scene, cause.cautions), "", width)
+            lines += repair_block(cause, number, flags(scene, cause.cautions), width)
+            lines += wrap(words.WHAT_FOUND_NO_FAULT if cause.no_fault else words.WHAT_FOUND, width)
+            found = words.FOUND_NO_FAULT if cause.no_fault else words.FOUND
+            return lines + choices(list(found.values()), width)
+        case rq.AskGone(number, complaint):
+            lines = heading(number, width) + wrap(f"{words.GONE} {scene.book.title(complaint)}", width)
+            return lines + choices([words.GONE_YES, words.GONE_NO], width)
+        case rq.AskClose(number, how):
+            lines = heading(number, width) + wrap(words.ALL_GONE, width)
+            return lines + choices([f"close the job: {words.CLOSED[how]}", words.MORE_WRONG], width)
+        case rq.AskEnd(number):
+            lines = heading(number, width) + wrap(words.END, width)
+            return lines + choices([*(text for _, text in words.END_WAYS), words.END_BACK], width)
+
+
+def answer(request: Mend, text: str, scene: Scene) -> Sequence[ev.Event]:
+    """What the answer means. Raises Refused."""
+    match request:
+        case rq.Decide(_, options):
+            return [_decided(options[number_from(text, len(options), words.DECIDE_HINT) - 1])]
+        case rq.AskRepair(_, name):
+            return [ev.Repaired(name, _FOUND[number_from(text, len(_FOUND)) - 1])]
+        case rq.AskGone(_, complaint):
+            if text == "?":
+                return [ev.TurnedTo("advice")]
+            return [ev.ComplaintSaid(complaint, number_from(text, 2) == 2)]
+        case rq.AskClose(_, how):
+            if number_from(text, 2) == 1:
+                return [ev.Closed(how)]
+            return [ev.TurnedTo("complaint")]
+        case rq.AskEnd():
+            chosen = number_from(text, len(_ENDS) + 1)
+            return [ev.Closed(_ENDS[chosen - 1])] if chosen <= len(_ENDS) else [ev.TurnedTo("advice")]
+
+
+def _decided(option: rq.Option) -> ev.Event:
+    return ev.TurnedTo("end") if option.what == "help" else ev.TurnedTo(option.what, option.id)

@@ -1,0 +1,89 @@
+"""What an answer has changed: new findings with their working, conflicts, the ranking."""
+
+from __future__ import annotations
+
+from diagnose.dialogue.scene import Scene
+from diagnose.model import Finding
+from diagnose.view import words
+from diagnose.view.layout import Line, wrap
+from diagnose.view.ranking import ranking_block
+from diagnose.view.reasons import conflict_block, finding_block
+
+__all__ = ["News"]
+
+
+class News:
+    """Remembers what was said already, so that each finding and each ranking is printed once."""
+
+    def __init__(self, scene: Scene) -> None:
+        self._scene = scene
+        self._told: set[object] = set()
+        self._last: object = None
+
+    def keep_quiet(self) -> None:
+        """Count everything so far as said."""
+        if self._ready():
+            self._told |= {_key(f) for f in self._scene.assessment.findings}
+            self._told |= {u.reading.id for u in self._scene.assessment.run.unanswered}
+            self._told |= set(self._scene.conflicts)
+            self._last = self._mark()
+
+    def standing(self, width: int, bars: bool) -> list[Line]:
+        """The ranking as it stands, to go on from."""
+        return [Line(), *self._ranking(width, bars)] if self._ready() else []
+
+    def lines(self, width: int, bars: bool) -> list[Line]:
+        """What is new since the last time."""
+        if not self._ready():
+            return []
+        lines = self._findings(width) + self._unanswered(width) + self._conflicts(width)
+        mark = self._mark()
+        if mark != self._last:
+            self._last = mark
+            lines += self._ranking(width, bars)
+        return [Line(), *lines] if lines else []
+
+    def _ready(self) -> bool:
+        """Before the story is told there is no ranking worth printing; after the end there is none either."""
+        scene = self._scene
+        told = set(scene.book.context) <= scene.state.context_asked and "complaints" in scene.state.steps
+        return scene.ranked and told and scene.state.closed is None and scene.state.stop is None
+
+    def _mark(self) -> object:
+        return tuple((r.id, round(r.probability, 4)) for r in self._scene.rows)
+
+    def _findings(self, width: int) -> list[Line]:
+        lines: list[Line] = []
+        for finding in self._scene.assessment.findings:
+            if _key(finding) not in self._told:
+                self._told.add(_key(finding))
+                lines += finding_block(finding, self._scene.book, width)
+        return lines
+
+    def _unanswered(self, width: int) -> list[Line]:
+        lines: list[Line] = []
+        for each in self._scene.assessment.run.unanswered:
+            if each.reading.id not in self._told:
+                self._told.add(each.reading.id)
+                title = self._scene.book.title(each.reading.check)
+                lines += wrap(f"{title}: {words.UNUSED}{each.why}", width, " ", role="refused")
+        return lines
+
+    def _conflicts(self, width: int) -> list[Line]:
+        fresh = [text for text in self._scene.conflicts if text not in self._told]
+        self._told.update(fresh)
+        return conflict_block(fresh, width)
+
+    def _ranking(self, width: int, bars: bool) -> list[Line]:
+        rows = self._scene.rows
+        lines = ranking_block(rows, width, bars=bars)
+        if rows and rows[0].kind == "unlisted" and rows[0].probability > _UNLISTED_LEADS:
+            lines += wrap(words.UNLISTED_FIRST, width, "  ", role="caution")
+        return lines
+
+
+_UNLISTED_LEADS = 0.3  # said aloud only when what is not listed leads clearly
+
+
+def _key(finding: Finding) -> object:
+    return finding.check, finding.counts, finding.outcome, finding.stage

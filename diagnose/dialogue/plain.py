@@ -1,0 +1,60 @@
+"""The plain front: lines appended and nothing else, not one escape byte; answers from standard input."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+from typing import TextIO
+
+from diagnose.dialogue.front import Paused, tidy
+from diagnose.view.encode import for_charset
+from diagnose.view.layout import screen_width, text_width, wrap
+from diagnose.view.words import PROMPT
+
+__all__ = ["PlainFront", "fitting"]
+
+
+class PlainFront:
+    """Prints to `output`, reads lines from `input`; where input is no terminal, answers are printed too."""
+
+    bars = False
+
+    def __init__(self, columns: int = 80, source: TextIO | None = None, output: TextIO | None = None) -> None:
+        self.width = screen_width(columns)
+        self._source = source or sys.stdin
+        self._output = output or sys.stdout
+        self._charset = getattr(self._output, "encoding", None) or "utf-8"
+        self._echo = not self._source.isatty()
+
+    def say(self, lines: Sequence[str]) -> None:
+        for line in lines:
+            for piece in fitting(line, self.width, self._charset):
+                self._write(piece + "\n")
+        self._output.flush()
+
+    def ask(self, default: str = "", edit: str = "") -> str:
+        self._write(PROMPT)
+        self._output.flush()
+        try:
+            line = self._source.readline()
+        except KeyboardInterrupt:
+            line = ""
+        if not line:
+            self._write("\n")
+            raise Paused
+        answer = tidy(line)
+        if self._echo:
+            self._write(for_charset(answer, self._charset).rstrip() + "\n")
+        return answer or default
+
+    def _write(self, text: str) -> None:
+        self._output.write(text)
+
+
+def fitting(line: str, width: int, charset: str) -> list[str]:
+    """The line in signs the terminal has; broken again if that made it too long."""
+    text = for_charset(line, charset)
+    if text == line or text_width(text) <= width:
+        return [text]
+    lead = text[: len(text) - len(text.lstrip(" "))]
+    return [str(piece) for piece in wrap(text.lstrip(" "), width, lead)]

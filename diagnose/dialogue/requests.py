@@ -1,0 +1,178 @@
+"""What the conversation may want next: one small record per kind of question."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from diagnose.model import Book
+from diagnose.view import words
+
+__all__ = [
+    "AskCaution",
+    "AskCheck",
+    "AskClose",
+    "AskComplaint",
+    "AskContext",
+    "AskEnd",
+    "AskFigure",
+    "AskGone",
+    "AskMachine",
+    "AskRepair",
+    "AskSafety",
+    "Decide",
+    "Describe",
+    "Ended",
+    "OfferPlate",
+    "Option",
+    "Request",
+    "Stopped",
+]
+
+
+@dataclass(frozen=True)
+class Option:
+    """One thing the advice would do next, and why in a sentence."""
+
+    what: Literal["check", "repair", "help"]
+    id: str = ""
+    why: str = ""
+
+    def title(self, book: Book) -> str:
+        """What it is, in words."""
+        if self.what == "help":
+            return words.CALL_HELP
+        return book.title(self.id) if self.what == "check" else f"go to the repair: {book.title(self.id)}"
+
+
+@dataclass(frozen=True)
+class _Numbered:
+    number: int
+
+
+@dataclass(frozen=True)
+class AskMachine(_Numbered):
+    """Which machine: a saved one or a type."""
+
+
+@dataclass(frozen=True)
+class OfferPlate(_Numbered):
+    """Whether to read the plate, or to go on with the type's figures."""
+
+
+@dataclass(frozen=True)
+class Describe(_Numbered):
+    """Name, serial number or site, in free text."""
+
+    what: Literal["name", "serial", "site"]
+
+
+@dataclass(frozen=True)
+class AskFigure(_Numbered):
+    """One plate figure."""
+
+    figure: str
+    left: int
+
+
+@dataclass(frozen=True)
+class AskSafety(_Numbered):
+    """The stop conditions."""
+
+
+@dataclass(frozen=True)
+class Stopped:
+    """A stop condition holds: its instruction, and the end of the job."""
+
+    stop: str
+
+
+@dataclass(frozen=True)
+class AskComplaint(_Numbered):
+    """What the kitchen complains of; `said` already."""
+
+    said: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class AskContext(_Numbered):
+    """One question about the job as a whole."""
+
+    question: str
+
+
+@dataclass(frozen=True)
+class AskCaution(_Numbered):
+    """Cautions to be read, and words to be typed, before a check or repair is shown."""
+
+    before: str
+    cautions: tuple[str, ...]
+    words: tuple[str, ...]
+    licence: str = ""  # who alone may do it, when that is nobody who works here
+
+
+@dataclass(frozen=True)
+class AskCheck(_Numbered):
+    """One check to be answered."""
+
+    check: str
+    by: Literal["advice", "choice", "proof"]
+    options: tuple[Option, ...] = ()  # the advice it was taken from, itself first
+
+
+@dataclass(frozen=True)
+class Decide(_Numbered):
+    """What to do next, where the advice is no check."""
+
+    options: tuple[Option, ...]
+
+
+@dataclass(frozen=True)
+class AskRepair(_Numbered):
+    """A repair to be made, and what was found."""
+
+    cause: str
+
+
+@dataclass(frozen=True)
+class AskGone(_Numbered):
+    """Whether a complaint is gone after a repair."""
+
+    complaint: str
+
+
+@dataclass(frozen=True)
+class AskClose(_Numbered):
+    """Nothing is complained of any more."""
+
+    how: Literal["repaired", "no fault"]
+
+
+@dataclass(frozen=True)
+class AskEnd(_Numbered):
+    """How the job ends without a proven repair."""
+
+
+@dataclass(frozen=True)
+class Ended:
+    """The job is closed."""
+
+
+Request = (
+    AskMachine
+    | OfferPlate
+    | Describe
+    | AskFigure
+    | AskSafety
+    | Stopped
+    | AskComplaint
+    | AskContext
+    | AskCaution
+    | AskCheck
+    | Decide
+    | AskRepair
+    | AskGone
+    | AskClose
+    | AskEnd
+    | Ended
+)

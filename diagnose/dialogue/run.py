@@ -1,0 +1,100 @@
+"""Run one job with one person: begin or go on, talk, and say how to come back."""
+
+from __future__ import annotations
+
+import signal
+import threading
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager, suppress
+from pathlib import Path
+from types import FrameType
+
+from diagnose.dialogue.conversation import Conversation
+from diagnose.dialogue.front import Front, Paused
+from diagnose.dialogue.scene import Scene
+from diagnose.job import events as ev
+from diagnose.job.hold import hold
+from diagnose.job.journal import Journal, new_job_name
+from diagnose.job.session import Session
+from diagnose.job.state import standing
+from diagnose.model import Book
+from diagnose.view import words
+from diagnose.view.exits import Exit
+from diagnose.view.layout import wrap
+from diagnose.view.question import choices
+
+__all__ = ["run_job"]
+
+
+def run_job(
+    book: Book,
+    journal: Journal,
+    machines: Path,
+    front: Front,
+    job: str | None = None,
+    holds: Path | None = None,
+    allowed: tuple[str, ...] = ("operator", "technician"),
+    knowledge: str = "",
+) -> Exit:
+    """Begin a job, or go on with `job`, until it is closed or paused. Raises JobHeld and JournalError.
+
+    Every answer is on disk before the next question; nothing is written before the first answer.
+    """
+    if job is not None and not journal.has(job):
+        front.say(wrap(f"There is no job {job}. `diagnose jobs` lists them.", front.width))
+        return Exit.NO_SUCH_JOB
+    name = job or new_job_name(journal.has)
+    with ExitStack() as stack:
+        if holds is not None:
+            stack.enter_context(hold(holds, name))
+        stack.enter_context(_hang_up_pauses())
+        scene = Scene(Session(book, journal, name), machines, allowed, knowledge)
+        try:
+            if _stays_closed(scene, front):
+                return Exit.OK
+            Conversation(scene, front).run()
+        except Paused:
+            _say_paused(scene, front)
+            return Exit.PAUSED
+    return Exit.OK
+
+
+def _stays_closed(scene: Scene, front: Front) -> bool:
+    """A closed job that is resumed can be opened again, on purpose only."""
+    closed = scene.state.closed
+    if closed is None:
+        return False
+    front.say(wrap(f"Job {scene.session.job} is closed: {words.CLOSED[closed.how]}.", front.width))
+    front.say(choices(["leave it closed", "open it again"], front.width))
+    if front.ask().rstrip(".") != "2":
+        return True
+    # The stop that closed it must be answered anew.
+    for record in reversed(standing(scene.session.records)):
+        stop = isinstance(record.event, ev.SafetyAnswered) and record.event.stop is not None
+        if stop or isinstance(record.event, ev.Closed):
+            scene.session.do(ev.Withdrawn(record.number))
+    return False
+
+
+def _say_paused(scene: Scene, front: Front) -> None:
+    text = f"{words.PAUSED}{scene.session.job}" if scene.session.records else words.NOT_BEGUN
+    with suppress(OSError, ValueError):  # the terminal may be gone; all is on disk
+        front.say(wrap(text, front.width))
+
+
+@contextmanager
+def _hang_up_pauses() -> Iterator[None]:
+    """While the block runs, a hang-up or a request to end pauses the job."""
+
+    def pause(number: int, frame: FrameType | None) -> None:
+        raise Paused
+
+    wanted = [getattr(signal, name) for name in ("SIGHUP", "SIGTERM") if hasattr(signal, name)]
+    if threading.current_thread() is not threading.main_thread():
+        wanted = []
+    before = {each: signal.signal(each, pause) for each in wanted}
+    try:
+        yield
+    finally:
+        for each, handler in before.items():
+            signal.signal(each, handler)

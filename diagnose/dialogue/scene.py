@@ -1,0 +1,69 @@
+"""What every part of the conversation can see: the job in hand, the book, where machines are kept."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from diagnose.dialogue.requests import Option
+from diagnose.job.assess import Assessment, Row
+from diagnose.job.session import Session
+from diagnose.job.state import JobState
+from diagnose.model import Book
+from diagnose.view.reasons import Reasons
+
+__all__ = ["Refused", "Scene"]
+
+
+class Refused(Exception):
+    """What was typed is no answer here. The message is a clear sentence; `kept` is what may be mended."""
+
+    def __init__(self, message: str, kept: str = "") -> None:
+        super().__init__(message)
+        self.kept = kept
+
+
+@dataclass
+class Scene:
+    """One job in hand."""
+
+    session: Session
+    machines: Path
+    allowed: tuple[str, ...] = ("operator", "technician")
+    knowledge: str = ""  # fingerprint, kept with the job
+
+    @property
+    def book(self) -> Book:
+        return self.session.book
+
+    @property
+    def state(self) -> JobState:
+        return self.session.state
+
+    @property
+    def assessment(self) -> Assessment:
+        return self.session.assessment
+
+    @property
+    def rows(self) -> Sequence[Row]:
+        """The ranking; empty while nothing is complained of."""
+        return self.assessment.rows if self.ranked else ()
+
+    @property
+    def ranked(self) -> bool:
+        """Whether there is anything to rank: a machine, and a complaint."""
+        return self.state.machine is not None and bool(self.state.complaints)
+
+    def options(self) -> Sequence[Option]:
+        """What the advice would do next, the best first."""
+        return [Option("help")]
+
+    @property
+    def conflicts(self) -> Sequence[str]:
+        """Readings that can't well all be right, in sentences."""
+        return []
+
+    def reasons(self, cause: str) -> Reasons:
+        """What speaks for and against a cause, in words and bits."""
+        return []
