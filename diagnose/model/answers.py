@@ -79,8 +79,9 @@ def _within(check: Check, quantity: Quantity) -> None:
 
 def _split(text: str) -> list[tuple[str, str]]:
     """Cut `48 A, 48 A / 83` into pairs of number and unit word."""
-    # A comma between digits is a decimal comma unless a blank follows it.
-    words = re.split(r"[\s/;]+|,(?=\s)|,$", text.strip())
+    # A comma between digits is a decimal comma unless a blank follows it; a stroke before a letter belongs
+    # to a unit, as in BTU/h and L/min.
+    words = re.split(r"[\s;]+|/(?![A-Za-z])|,(?=\s)|,$", text.strip())
     pieces: list[tuple[str, str]] = []
     for word in (w for w in words if w):
         match = _NUMBER_THEN_REST.match(word)
