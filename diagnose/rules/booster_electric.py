@@ -194,7 +194,9 @@ def expected_amps(facts: Facts, check: str) -> Expected | None:
         "" if math.isclose(supply.rated_volts, supply.volts) else f", elements for {show_number(supply.rated_volts)} V"
     )
     measured = " measured" if supply.read else ""
-    line = f"{full}{each} ({plate}, {connection}, {show_number(supply.volts)} V{measured}{rated})"
+    line = (
+        f"{show_number(full.value, 3)} A{each} ({plate}, {connection}, {show_number(supply.volts)} V{measured}{rated})"
+    )
     return Expected((line,), full, full, facts.assumed(*_PLATE), "Ohm's law and the plate")
 
 
@@ -206,7 +208,7 @@ def expected_ohms(facts: Facts, check: str) -> Expected | None:
     element = element_resistance(supply.power, supply.rated_volts, connection)
     pair = Quantity.of_si(bank_resistances(element, connection)[0], "resistance", "ohm")
     plate = Quantity.of_si(supply.power, "power", "kW")
-    line = f"{pair} between any two terminals ({plate}, {connection}, {show_number(supply.rated_volts)} V)"
+    line = f"{show_number(pair.value, 3)} ohm between any two terminals ({plate}, {connection}, {show_number(supply.rated_volts)} V)"
     return Expected((line,), pair, pair, facts.assumed("booster_power", "booster_volts"), "Ohm's law and the plate")
 
 

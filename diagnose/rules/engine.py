@@ -18,7 +18,11 @@ class Rule:
     name: str
     salience: int
     run: Callable[[Facts], Finding | Silent | None]
-    manual: str = ""
+
+    @property
+    def manual(self) -> str:
+        """The manual page: the docstring of the function that runs."""
+        return str(getattr(self.run, "func", self.run).__doc__ or "")
 
 
 @dataclass(frozen=True)
@@ -83,7 +87,7 @@ def _stage(facts: Facts, agenda: Sequence[Rule], firings: list[Firing]) -> Facts
     while True:
         silent: list[Firing] = []
         for rule in agenda:
-            result = rule.run(facts)
+            result = _ask(rule, facts)
             if isinstance(result, Silent):
                 silent.append(Firing(rule.name, facts.stage, silent=result.why))
             elif result is not None:
@@ -93,6 +97,14 @@ def _stage(facts: Facts, agenda: Sequence[Rule], firings: list[Firing]) -> Facts
         else:
             firings.extend(silent)
             return facts
+
+
+def _ask(rule: Rule, facts: Facts) -> Finding | Silent | None:
+    """A formula refuses nonsense with a sentence: that is why the rule keeps silent."""
+    try:
+        return rule.run(facts)
+    except ValueError as error:
+        return Silent(f"{rule.name}: {error}")
 
 
 def _spend(facts: Facts, rule: Rule, finding: Finding) -> Facts:

@@ -69,10 +69,14 @@ def _from_bands(facts: Facts, check: Check) -> Expected | None:
 
 def _span(low: Edge | None, high: Edge | None) -> str:
     if low and high:
-        return f"{show_number(low.value)} to {high}"
+        return f"{show_number(low.value, 3)} to {_short(high)}"
     if low:
-        return f"{low} or more"
-    return f"under {high}" if high else "any"
+        return f"{_short(low)} or more"
+    return f"under {_short(high)}" if high else "any"
+
+
+def _short(edge: Edge) -> str:
+    return f"{show_number(edge.value, 3)}{'' if edge.unit.symbol == '%' else ' '}{edge.unit.symbol}"
 
 
 def _quantity(edge: Edge | None) -> Quantity | None:

@@ -91,8 +91,8 @@ def _wanted(facts: Facts, unit: Unit) -> _Wanted | Silent:
     low = rinse.value - rise
     degree = f"{unit.symbol[-1]}°"
     text = f"{words} gives {rise:.0f} {degree}; {rinse.value:.0f} - {rise:.0f} = {low:.0f} {unit.symbol} needed"
-    plates = ("booster_power", "booster_volts", "volts", "gas_input", "rinse_flow", "rinse_temperature")
-    return _Wanted(low, high, rise * RISE_ERROR, unit, (text,), plates)
+    source = ("gas_input",) if booster == "gas" else ("booster_power", "booster_volts", "volts")
+    return _Wanted(low, high, rise * RISE_ERROR, unit, (text,), (*source, "rinse_flow", "rinse_temperature"))
 
 
 def _rated(facts: Facts) -> tuple[float, Quantity, str] | None:
