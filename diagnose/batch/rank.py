@@ -17,6 +17,7 @@ __all__ = ["rank_answer", "rank_case", "schema_text"]
 
 _EXPLAINED = 5  # rows of the ranking that carry their reasons
 _SHOWN = 12
+_DECIDES = 99.0  # bits
 
 
 def schema_text(which: str) -> str:
@@ -61,7 +62,7 @@ def rank_answer(assessment: Assessment) -> RankOut:
             )
             for f in assessment.findings
         ],
-        conflicts=[c.says for c in assessment.conflicts],
+        conflicts=list(assessment.conflicts),
         advice=[
             Advised(what=o.what, id=o.id, title=o.title, expected_minutes=round(o.minutes, 1))
             for o in assessment.options[:_EXPLAINED]
@@ -72,3 +73,35 @@ def rank_answer(assessment: Assessment) -> RankOut:
 
 def _check_of(assessment: Assessment, reading: str) -> str:
     return next(r.check for r in assessment.state.readings if r.id == reading)
+
+
+def _reasons(assessment: Assessment, cause: str) -> list[Reason]:
+    # JSON knows no infinity; a reason that alone decides is capped, far above any other.
+    return [
+        Reason(says=r.says, bits=round(max(-_DECIDES, min(_DECIDES, r.bits)), 2)) for r in assessment.reasons(cause)
+    ]
+
+
+def _lines(answer: RankOut, width: int) -> list[str]:
+    lines: list[str] = []
+    for finding in answer.findings:
+        lines += wrap(finding.says or f"{finding.check}: {finding.outcome}", width)
+        lines += [str(line) for text in finding.working for line in wrap(text, width, "  ")]
+    lines += [str(line) for text in answer.conflicts for line in wrap(text, width, "Conflict: ", "  ")]
+    lines += ["", "Ranking"] if lines else ["Ranking"]
+    for row in answer.ranking[:_SHOWN]:
+        lines += wrap(row.title, width, f"{percent(row.probability)}  ", "       ")
+        lines += wrap(row.id, width, "       ")
+    rest = answer.ranking[_SHOWN:]
+    if rest:
+        more = sum(row.probability for row in rest)
+        lines += wrap(f"any of {len(rest)} more", width, f"{percent(min(more, 1.0))}  ")
+    lines += ["", "Next"]
+    for advised in answer.advice:
+        lines += wrap(
+            f"{advised.what}: {advised.title} (about {advised.expected_minutes:.0f} minutes to a verified repair)",
+            width,
+            "  ",
+            "    ",
+        )
+    return [str(line) for line in lines]

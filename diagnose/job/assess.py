@@ -7,14 +7,21 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from diagnose.inference import (
+    Economy,
     FaultTree,
     Prediction,
     Situation,
     Solution,
+    advise,
     build_tree,
+    conflicts,
+    explain,
+    nothing_listed_fits,
     solve_and_predict,
 )
+from diagnose.job.circumstances import circumstances
 from diagnose.job.state import JobState
+from diagnose.job.telling import Choice, Reason, conflict_sentence, item_sentence, told
 from diagnose.model import Book, Finding, Machine
 from diagnose.rules import Expected, RuleRun, expected, findings
 
@@ -71,6 +78,32 @@ class Assessment:
         if node not in self.book.causes:
             return "unlisted"
         return "no fault" if self.book.causes[node].no_fault else "cause"
+
+    @cached_property
+    def options(self) -> tuple[Choice, ...]:
+        """What can be done next within what is allowed here, the fewest expected minutes first."""
+        economy, now = Economy.of(self.book), circumstances(self.book, self.state)
+        advice = advise(self.book, self.tree, self.situation, self.solution, self.predictions, economy, now)
+        return tuple(told(self.book, option) for option in advice.options)
+
+    @cached_property
+    def conflicts(self) -> tuple[str, ...]:
+        """Readings that can hardly both be right, a sentence a pair, the worst first."""
+        return tuple(
+            conflict_sentence(self.book, self.state, self.situation, each)
+            for each in conflicts(self.tree, self.situation)
+        )
+
+    @cached_property
+    def nothing_fits(self) -> tuple[str, ...]:
+        """Complaints that nothing listed explains well: "something not listed here" leads."""
+        return nothing_listed_fits(self.tree, self.situation, self.solution)
+
+    def reasons(self, node: str) -> tuple[Reason, ...]:
+        """What speaks for and against a cause or event, the weightiest first."""
+        why = explain(self.tree, self.situation, node)
+        both = sorted((*why.speaks_for, *why.speaks_against), key=lambda r: -abs(r.bits))
+        return tuple(Reason(item_sentence(self.book, self.state, self.situation, r.item), r.bits, r.sole) for r in both)
 
     def expected(self, check: str) -> Expected | None:
         """What the check should read on this machine, with the other readings as they are."""
