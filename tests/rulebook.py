@@ -166,7 +166,8 @@ def reading(check: str, text: str, stage: int = 0, book: Book = BOOK, name: str 
     shown = name or f"{check} at {stage}"
     if spec is None or text in book.checks[check].outcomes:
         return Reading(shown, check, outcome=text, stage=stage)
-    values = [parse_quantity(t, spec.quantity, spec.unit) for t in text.split(", " if "," in text else None)]
+    texts = text.split() if spec.each else [text]
+    values = [parse_quantity(t, spec.quantity, spec.unit) for t in texts]
     return Reading(shown, check, dict(zip(spec.each or [""], values, strict=True)), stage=stage)
 
 

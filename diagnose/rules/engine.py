@@ -84,18 +84,21 @@ def run(book: Book, machine: Machine, readings: Sequence[Reading], rules: Sequen
 
 
 def _stage(facts: Facts, agenda: Sequence[Rule], firings: list[Firing]) -> Facts:
+    """Run one stage to its end. A rule's reason for silence is kept, though a lower rule took the reading."""
+    silent: dict[str, Firing] = {}
     while True:
-        silent: list[Firing] = []
         for rule in agenda:
             result = _ask(rule, facts)
             if isinstance(result, Silent):
-                silent.append(Firing(rule.name, facts.stage, silent=result.why))
+                silent[rule.name] = Firing(rule.name, facts.stage, silent=result.why)
             elif result is not None:
                 firings.append(Firing(rule.name, facts.stage, result))
                 facts = _spend(facts, rule, result)
                 break
         else:
-            firings.extend(silent)
+            fired = {f.rule for f in firings if f.stage == facts.stage}
+            several = ("plain_band", "chosen_outcome")  # these speak for many checks, each by itself
+            firings.extend(f for f in silent.values() if f.rule not in fired or f.rule in several)
             return facts
 
 

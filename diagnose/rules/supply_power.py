@@ -15,6 +15,7 @@ UNBALANCE_SPREAD = (
     0.0025  # one meter, read three times: its own error cancels, the swing of the supply stays; judgement
 )
 LOST_BELOW = 0.85  # both other pairs under this share of the greatest; a turning motor props them up higher; judgement
+LOST_PAIR = 0.70  # or one pair under this share: the lost line leans on one of the others; judgement
 LOST_SPREAD = 0.03
 PHANTOM = 0.5  # single phase: under half the volts there is no supply, only what other loads feed back; judgement
 
@@ -44,7 +45,10 @@ def line_volts(facts: Facts) -> Finding | Silent | None:
     mean, unbalance = sum(seen) / 3, nema_unbalance(seen)
     middle = Quantity.of_si(mean, "voltage", "V")
     sigma = spread(check, middle, reading) / plate.si
-    lost = normal_share((LOST_BELOW - sorted(seen)[1] / max(seen)) / LOST_SPREAD)
+    least_pair, middle_pair = (v / max(seen) for v in sorted(seen)[:2])
+    lost = max(
+        normal_share((LOST_BELOW - middle_pair) / LOST_SPREAD), normal_share((LOST_PAIR - least_pair) / LOST_SPREAD)
+    )
     unequal = normal_share((unbalance - bear) / UNBALANCE_SPREAD)
     level = mean / plate.si
     low, high = normal_share((least - level) / sigma), normal_share((level - most) / sigma)

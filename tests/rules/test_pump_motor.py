@@ -1,0 +1,68 @@
+"""Motor currents: lost phase, unbalance, too much, too little."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.rulebook import expect, machine, run
+
+PUMP, DRIVE, FAN = "pump_motor.line_amps", "drive_motor.line_amps", "exhaust_fan.line_amps"
+
+
+@pytest.mark.parametrize(
+    ("check", "seen", "outcome"),
+    [
+        (PUMP, "5.9 6.0 5.8", "healthy"),
+        (PUMP, "6.8 6.8 6.8", "healthy"),
+        (PUMP, "11.6 11.9 0", "phase_lost"),
+        (PUMP, "0 9.9 10.2", "phase_lost"),
+        (PUMP, "8.4 8.5 8.3", "high"),
+        (PUMP, "3.3 3.2 3.4", "low"),
+        (PUMP, "5.2 6.6 5.4", "unbalanced"),
+        (DRIVE, "0.62 0.60 0.61", "healthy"),  # a light conveyor is no fault
+        (DRIVE, "1.9 1.9 1.8", "high"),
+        (FAN, "1.9 1.9 1.9", "healthy"),
+        (FAN, "1.0 1.0 1.0", "low"),
+    ],
+)
+def test_three_phases(check: str, seen: str, outcome: str) -> None:
+    assert run(machine(), (check, seen)).findings[0].outcome == outcome
+
+
+@pytest.mark.parametrize(("seen", "outcome"), [("8.6", "healthy"), ("12", "high"), ("4.2", "low"), ("0", "none")])
+def test_single_phase(seen: str, outcome: str) -> None:
+    assert run(machine("single"), (f"{PUMP}_single", seen)).findings[0].outcome == outcome
+
+
+def test_voltage_unbalance_is_consulted() -> None:
+    volts = "supply_power.line_volts"
+    explained = run(machine(), (volts, "205 208 202"), (PUMP, "5.2 6.6 5.6")).findings
+    found = next(f for f in explained if f.check == PUMP)
+    assert found.consults == (f"{volts} at 0",)
+    assert any("the supply explains it" in line for line in found.working)
+    alone = run(machine(), (volts, "208 208 208"), (PUMP, "5.2 6.6 5.6")).findings
+    assert any("look at the motor" in line for line in next(f for f in alone if f.check == PUMP).working)
+
+
+def test_low_volts_are_told_beside_a_high_current() -> None:
+    found = run(machine(), ("supply_power.line_volts", "190 190 190"), (PUMP, "7.6 7.6 7.5")).findings
+    pump = next(f for f in found if f.check == PUMP)
+    assert pump.outcome == "high"
+    assert any("104 to 109 % of the nameplate" in line for line in pump.working)
+
+
+def test_two_lines_and_one_double_point_upstream() -> None:
+    working = run(machine(), (PUMP, "5.5 5.6 11")).findings[0].working
+    assert any("ahead of a transformer" in line for line in working)
+
+
+def test_a_motor_at_rest_says_nothing() -> None:
+    idle = run(machine(), (PUMP, "0 0 0"))
+    assert idle.findings == ()
+    assert "not running" in idle.unanswered[0].why
+
+
+def test_expected() -> None:
+    shown = expect(machine(), PUMP)
+    assert shown is not None
+    assert shown.lines == ("4.08 to 7.14 A each, within 10 % of their mean (6.8 A nameplate)",)
