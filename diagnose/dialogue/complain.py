@@ -12,7 +12,7 @@ from diagnose.job import events as ev
 from diagnose.model import Book
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
-from diagnose.view.question import choices, heading
+from diagnose.view.question import choices, heading, short_choices
 
 __all__ = ["answer", "complaints_in", "show"]
 
@@ -24,7 +24,7 @@ def show(request: Complain, scene: Scene, width: int) -> list[Line]:
     lines = heading(request.number, width)
     if isinstance(request, rq.AskContext):
         question = scene.book.context[request.question]
-        lines += wrap(question.ask, width) + choices(question.answers, width)
+        lines += wrap(question.ask, width) + short_choices(question.answers, width)
         return lines + wrap(words.CONTEXT_HINT, width, "  ", role="dim")
     titles = [complaint.title for complaint in scene.book.complaints.values()]
     if request.said:

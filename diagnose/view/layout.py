@@ -160,8 +160,14 @@ def flow(items: Iterable[str], width: int, indent: str = "  ", gap: str = "   ",
     for item in items:
         joined = f"{current}{gap}{item}" if current else item
         if current and text_width(indent) + text_width(joined) > width:
-            lines += wrap(current, width, indent, role=role)
+            lines += _packed(current, width, indent, role)
             current = item
         else:
             current = joined
-    return lines + wrap(current, width, indent, role=role) if current else lines
+    return lines + _packed(current, width, indent, role) if current else lines
+
+
+def _packed(text: str, width: int, indent: str, role: str) -> list[Line]:
+    if text_width(indent) + text_width(text) <= width:
+        return [Line(indent + text, role)]
+    return wrap(text, width, indent, role=role)

@@ -19,6 +19,7 @@ __all__ = [
     "keys",
     "paragraphs",
     "repair_block",
+    "short_choices",
     "steps",
 ]
 
@@ -99,6 +100,11 @@ def choices(options: Sequence[str], width: int, start: int = 1) -> list[Line]:
     for nth, option in enumerate(options, start):
         lines += wrap(option, width, f"{_INDENT}{nth:>{last}}  ")
     return lines
+
+
+def short_choices(options: Sequence[str], width: int) -> list[Line]:
+    """Short options with their digits, several on a line."""
+    return flow([f"{nth} {option}" for nth, option in enumerate(options, 1)], width)
 
 
 def caution_block(cautions: Sequence[Caution], word: str, width: int) -> list[Line]:

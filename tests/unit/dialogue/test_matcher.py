@@ -1,0 +1,58 @@
+"""A few words, with slips, find what was meant."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from diagnose.dialogue.matcher import clear_winner, find
+from diagnose.model import load_book
+
+BOOK = load_book()
+COMPLAINTS = {c.id: [c.title, *c.kitchen] for c in BOOK.complaints.values()}
+
+
+@pytest.mark.parametrize(
+    ("words", "meant"),
+    [
+        ("cold rinse", "rinse_cold"),
+        ("watter not hott at the end", "rinse_cold"),
+        ("the dial says 160", "rinse_cold"),
+        ("plates lukewarm", "rinse_cold"),
+        ("booster broken", "rinse_cold"),
+        ("STEAM EVERYWHERE!!", "steam_out"),
+        ("it is like a sauna", "steam_out"),
+        ("fog", "steam_out"),
+        ("rak jamed", "racks_jam"),
+        ("baskets stuck inside", "racks_jam"),
+        ("have to push reset", "motor_trips"),
+        ("overlod trips", "motor_trips"),
+        ("pump stops", "motor_trips"),
+    ],
+)
+def test_kitchen_words_find_the_complaint(words: str, meant: str) -> None:
+    assert clear_winner(find(words, COMPLAINTS)) == meant
+
+
+@pytest.mark.parametrize("words", ["xyzzy", "", "?!", "the", "12", "the inspector ate lunch"])
+def test_nothing_is_found_in_nothing(words: str) -> None:
+    assert clear_winner(find(words, COMPLAINTS)) is None
+
+
+def test_vague_words_offer_a_choice() -> None:
+    matches = find("conveyor stops", COMPLAINTS)
+    assert clear_winner(matches) is None
+    assert {m.id for m in matches[:2]} == {"racks_jam", "motor_trips"}
+
+
+@pytest.mark.parametrize("check", [c for c in BOOK.checks.values() if not c.computed], ids=lambda c: c.id)
+def test_every_check_is_found_by_its_title(check) -> None:  # type: ignore[no-untyped-def]
+    titles = {c.id: [c.title, c.ask] for c in BOOK.checks.values()}
+    same_title = {c.id for c in BOOK.checks.values() if c.title == check.title}
+    assert {m.id for m in find(check.title, titles, 3)} & same_title
+
+
+@given(st.text(max_size=80))
+def test_any_text_is_survived(words: str) -> None:
+    assert all(0 <= m.score <= 1.0001 for m in find(words, COMPLAINTS))
