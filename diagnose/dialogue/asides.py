@@ -82,8 +82,10 @@ def _why_check(check: Check, by: str, options: tuple[rq.Option, ...], scene: Sce
         lines += wrap(words.TELLS_APART, width, "  ")
         for node in looked:
             lines += wrap(f"{scene.book.title(node)}: {_mostly(check, node)}", width, "    - ", "      ")
+    if check.mistakes:
+        lines += wrap(words.STEP_MISTAKES, width, "  ")
     for mistake in check.mistakes:
-        lines += wrap(mistake, width, f"  {words.STEP_MISTAKES}", "    ")
+        lines += wrap(mistake, width, "    - ", "      ")
     return lines
 
 
@@ -104,8 +106,8 @@ def _why_cause(name: str, scene: Scene, width: int) -> list[Line]:
     row = next((r for r in scene.rows if r.id == name), None)
     title = row_text(row) if row else scene.book.title(name)
     if row is not None:
-        title = f"{title}: {row.probability:.0%}"
-    return why_block(title, cause.shows if cause else "", scene.reasons(name), width)
+        title = f"{title}: {percent(row.probability).strip()}"
+    return why_block(title, cause.shows if cause else "", scene.assessment.reasons(name), width)
 
 
 def cause_meant(text: str, scene: Scene) -> str:

@@ -15,7 +15,6 @@ from diagnose.units import UnitError
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import CheckTexts, access, caution_block, check_block, heading
-from diagnose.view.reasons import option_text as option_line
 
 __all__ = ["answer", "flags", "mild_cautions", "option_text", "show", "show_again"]
 
@@ -69,12 +68,14 @@ def _others(request: rq.AskCheck, scene: Scene, width: int) -> list[Line]:
     lines = wrap(words.INSTEAD, width, role="heading")
     for nth, option in enumerate(others, 2):
         lines += wrap(option_text(option, scene), width, f"  c {nth}  ")
-    return lines
+    return [*lines, Line()]
 
 
 def option_text(option: rq.Option, scene: Scene) -> str:
     """One thing the advice would do, with its reason."""
-    return option_line(option.title(scene.book), option.why)
+    title = option.title(scene.book)
+    gap = " " if title.endswith("?") else ": "
+    return f"{title}{gap}{option.why}" if option.why else title
 
 
 def _texts(request: rq.AskCheck, scene: Scene) -> CheckTexts:
@@ -95,12 +96,16 @@ def answer(request: Measure, text: str, scene: Scene) -> Sequence[ev.Event]:
     try:
         values, outcome = parse_answer(check, text)
     except UnitError as error:
-        raise Refused(f"{_sentence(str(error))} {_wanted(check)}", text) from None
+        raise Refused(_refusal(str(error), check), text) from None
     return [ev.ReadingTaken(check.id, {place: q.exact for place, q in values.items()}, outcome)]
 
 
-def _sentence(text: str) -> str:
-    return text[:1].upper() + text[1:] + ("" if text.endswith(".") else ".")
+def _refusal(problem: str, check: Check) -> str:
+    """What is wrong, with the allowed range beside it where the problem does not name it already."""
+    sentence = problem[:1].upper() + problem[1:] + ("" if problem.endswith(".") else ".")
+    spec = check.reading
+    told = spec is None or (spec.least is not None and spec.least.split()[0] in problem and "range" in problem)
+    return sentence if told else f"{sentence} {_wanted(check)}"
 
 
 def _wanted(check: Check) -> str:

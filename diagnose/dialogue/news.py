@@ -77,12 +77,9 @@ class News:
     def _ranking(self, width: int, bars: bool) -> list[Line]:
         rows = self._scene.rows
         lines = ranking_block(rows, width, bars=bars)
-        if rows and rows[0].kind == "unlisted" and rows[0].probability > _UNLISTED_LEADS:
+        if self._scene.state.readings and self._scene.assessment.nothing_fits:
             lines += wrap(words.UNLISTED_FIRST, width, "  ", role="caution")
         return lines
-
-
-_UNLISTED_LEADS = 0.3  # said aloud only when what is not listed leads clearly
 
 
 def _key(finding: Finding) -> object:

@@ -11,7 +11,7 @@ from diagnose.job.assess import Assessment, Row
 from diagnose.job.session import Session
 from diagnose.job.state import JobState
 from diagnose.model import Book
-from diagnose.view.reasons import Reasons
+from diagnose.view.advice import choice_why
 
 __all__ = ["Refused", "Scene"]
 
@@ -57,13 +57,9 @@ class Scene:
 
     def options(self) -> Sequence[Option]:
         """What the advice would do next, the best first."""
-        return [Option("help")]
+        return [Option(c.what, c.id, choice_why(c, self.book)) for c in self.assessment.options]
 
     @property
     def conflicts(self) -> Sequence[str]:
         """Readings that can't well all be right, in sentences."""
-        return []
-
-    def reasons(self, cause: str) -> Reasons:
-        """What speaks for and against a cause, in words and bits."""
-        return []
+        return self.assessment.conflicts

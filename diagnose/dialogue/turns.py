@@ -9,7 +9,8 @@ from diagnose.dialogue.asides import cause_meant
 from diagnose.dialogue.begin import safety_lines
 from diagnose.dialogue.choosing import number_from, short
 from diagnose.dialogue.complain import complaints_in
-from diagnose.dialogue.front import Front
+from diagnose.dialogue.front import Front, Paused
+from diagnose.dialogue.letters import letter_in
 from diagnose.dialogue.matcher import clear_winner, find
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.job import events as ev
@@ -144,7 +145,7 @@ def _danger(scene: Scene, front: Front) -> Sequence[ev.Event]:
             front.say(wrap(f"{stop.ask} {' '.join(stop.instruction)}", front.width, "  "))
         return []
     front.say(safety_lines(scene, front.width))
-    chosen = number_from(front.ask(), len(scene.book.stops), least=0)
+    chosen = number_from(_ask(words.WHICH_DANGER, front), len(scene.book.stops), least=0)
     return [ev.SafetyAnswered(list(scene.book.stops)[chosen - 1])] if chosen else []
 
 
@@ -155,8 +156,21 @@ def _end(scene: Scene) -> Sequence[ev.Event]:
 
 
 def _ask(question: str, front: Front) -> str:
-    front.say(wrap(question, front.width))
-    return front.ask()
+    """One line for a question inside a question: b or Enter alone leave it, p pauses, h says how."""
+    while True:
+        front.say(wrap(question, front.width))
+        text = front.ask()
+        letter = letter_in(text, free=True)
+        if letter is None:
+            return text
+        if letter.letter == "p":
+            raise Paused
+        if letter.letter in ("b", "s", "?"):
+            return ""
+        if letter.letter == "h":
+            front.say(wrap(words.HELP_INSIDE, front.width))
+        else:
+            raise Refused(words.STANDS)
 
 
 def _pick(question: str, most: int, front: Front) -> int:

@@ -63,7 +63,7 @@ def check_block(
     lines += wrap(check.ask, width)
     if not brief:
         lines += steps(check.steps, width)
-        if check.instrument:
+        if check.instrument.casefold() not in words.NO_INSTRUMENT:
             lines += wrap(f"With: {check.instrument}", width, _INDENT)
     if texts.expected:
         lines += wrap(texts.expected, width, _INDENT + words.EXPECTED, _INDENT * 2, "good")

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Protocol
 
 from diagnose.view import words
-from diagnose.view.layout import Line, number_word, percent, wrap
+from diagnose.view.layout import Line, flow, number_word, percent, wrap
 
 __all__ = ["RankRow", "ranking_block", "row_text"]
 
@@ -45,8 +45,7 @@ def ranking_block(rows: Sequence[RankRow], width: int, shown: int | None = SHOWN
     if hidden:
         each = f"{number_word(hidden)} more, each at most this" if hidden > 1 else "one more"
         lines += wrap(each, width, f"     {percent(most)}  ", role="dim")
-    lines += wrap(words.RANKING_KEYS, width, "  ", role="keys")
-    return lines
+    return lines + flow(words.RANKING_KEYS.split("   "), width, role="keys")
 
 
 def row_text(row: RankRow) -> str:

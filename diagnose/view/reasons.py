@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from diagnose.job.telling import Reason
 from diagnose.model import Book, Finding
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 
-__all__ = ["Reasons", "bits_text", "conflict_block", "finding_block", "option_text", "why_block"]
-
-Reasons = Sequence[tuple[str, float]]  # a sentence, and the bits it puts on the odds
+__all__ = ["bits_text", "conflict_block", "finding_block", "why_block"]
 
 _NO_WEIGHT = 0.05  # bits; less than this changes nothing one could notice
 
@@ -35,25 +34,22 @@ def conflict_block(conflicts: Iterable[str], width: int) -> list[Line]:
     return lines
 
 
-def why_block(title: str, shows: str, reasons: Reasons, width: int) -> list[Line]:
+def why_block(title: str, shows: str, reasons: Sequence[Reason], width: int) -> list[Line]:
     """What speaks for and against one cause, the strongest first, in words and bits."""
     lines = wrap(title, width, role="heading")
     if shows:
         lines += wrap(shows, width, "  Shows: ", "    ")
-    told = sorted((r for r in reasons if abs(r[1]) >= _NO_WEIGHT), key=lambda r: -abs(r[1]))
-    for head, side in ((words.FOR, [r for r in told if r[1] > 0]), (words.AGAINST, [r for r in told if r[1] < 0])):
+    told = sorted((r for r in reasons if r.sole or abs(r.bits) >= _NO_WEIGHT), key=lambda r: (not r.sole, -abs(r.bits)))
+    sides = ((words.FOR, [r for r in told if r.bits > 0]), (words.AGAINST, [r for r in told if r.bits < 0]))
+    for head, side in sides:
         if side:
             lines += wrap(f"{head[0].upper()}{head[1:]}:", width, "  ")
-            for text, bits in side:
-                lines += wrap(f"{text} ({bits_text(bits)})", width, "    - ", "      ")
+            for reason in side:
+                weight = words.SOLE if reason.sole else bits_text(reason.bits)
+                lines += wrap(f"{reason.says} ({weight})", width, "    - ", "      ")
     if not told:
         lines += wrap(words.NOTHING_YET, width, "  ")
     return lines
-
-
-def option_text(title: str, why: str) -> str:
-    """One thing the advice would do, with its reason."""
-    return f"{title}. {why}" if why else title
 
 
 def bits_text(bits: float) -> str:

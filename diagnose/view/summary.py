@@ -8,7 +8,7 @@ from diagnose.job.state import JobState
 from diagnose.model import Book, Reading
 from diagnose.model.answers import show_values
 from diagnose.view import words
-from diagnose.view.layout import Line, table, wrap
+from diagnose.view.layout import Line, percent, table, wrap
 from diagnose.view.ranking import RankRow, row_text
 
 __all__ = ["assumed_block", "job_head", "reading_text", "summary_block"]
@@ -90,7 +90,7 @@ def _standing(state: JobState, rows: Sequence[RankRow], width: int) -> list[Line
     if state.closed is not None:
         text = f"Closed: {words.CLOSED[state.closed.how]}"
         return wrap(f"{text}. {state.closed.text}" if state.closed.text else text, width, role="heading")
-    first = [f"{row_text(r)} {r.probability:.0%}" for r in rows[:3] if r.probability >= 0.01]
+    first = [f"{row_text(r)} {percent(r.probability).strip()}" for r in rows[:3] if r.probability >= 0.01]
     return wrap(f"Most probable now: {'; '.join(first)}", width, "  ") if first else []
 
 

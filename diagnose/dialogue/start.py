@@ -1,0 +1,33 @@
+"""The way in from the command line: find the job, choose the front, begin."""
+
+from __future__ import annotations
+
+from diagnose.dialogue.fronts import front_here
+from diagnose.dialogue.run import run_job
+from diagnose.job.journal import Journal
+from diagnose.job.places import Places
+from diagnose.job.state import fold
+from diagnose.model import Book
+from diagnose.view.exits import Exit
+from diagnose.view.layout import wrap
+
+__all__ = ["start"]
+
+
+def start(book: Book, journal: Journal, places: Places, job: str | None = None, plain: bool = False) -> Exit:
+    """Begin a job (None), go on with the open one touched last (""), or with the one named.
+
+    Raises JobHeld and JournalError.
+    """
+    front = front_here(plain)
+    if job == "":
+        job = last_open(book, journal)
+        if job is None:
+            front.say(wrap("There is no open job. `diagnose` begins one; `diagnose jobs` lists all.", front.width))
+            return Exit.NO_SUCH_JOB
+    return run_job(book, journal, places.machines, front, job, places.holds)
+
+
+def last_open(book: Book, journal: Journal) -> str | None:
+    """The job touched last that is not closed; None when there is none."""
+    return next((e.job for e in journal.jobs() if fold(journal.records(e.job), book).closed is None), None)
