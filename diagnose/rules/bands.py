@@ -65,10 +65,10 @@ def limit_end(book: Book, machine: Machine, name: str, end: str, unit: Unit) -> 
         stands = ASSUMED if machine.assumed(plate_name) else "data plate"
         alike = any(f.unit == plate.unit and f.value == plate.value for f in figures)
         chosen = _in_system(figures, unit) if alike and not _same_system(plate.unit, unit) else plate
-        return Edge(chosen.as_unit(unit).value, unit, stands)
+        return Edge(_value(chosen, unit), unit, stands)
     if not figures:
         raise LookupError(f"limit {name} has no {end} end")
-    return Edge(_in_system(figures, unit).as_unit(unit).value, unit, _stands(book, limit))
+    return Edge(_value(_in_system(figures, unit), unit), unit, _stands(book, limit))
 
 
 def limit_share(facts: Facts, name: str, end: str) -> float:
@@ -180,7 +180,7 @@ def _edge(book: Book, machine: Machine, text: str | None, unit: Unit) -> Edge | 
         return None
     match = BAND_FORM.match(text)
     if match is None:
-        return Edge(parse_quantity(text, unit.dimension, unit.symbol).as_unit(unit).value, unit, "")
+        return Edge(_value(parse_quantity(text, unit.dimension, unit.symbol), unit), unit, "")
     factor = float(match["factor"] or 1.0)
     if match["limit"]:
         edge = limit_end(book, machine, match["limit"], match["end"], unit)
@@ -189,7 +189,14 @@ def _edge(book: Book, machine: Machine, text: str | None, unit: Unit) -> Edge | 
     if figure is None:
         raise LookupError(f"the plate figure {match['plate']} is not known")
     stands = ASSUMED if machine.assumed(match["plate"]) else "data plate"
-    return Edge(figure.as_unit(unit).value * factor, unit, stands)
+    return Edge(_value(figure, unit) * factor, unit, stands)
+
+
+def _value(quantity: Quantity, unit: Unit) -> float:
+    """The figure in `unit`, exact where it was written so, to 12 digits where converted (200 kPa is 2 bar)."""
+    if quantity.unit == unit:
+        return quantity.value
+    return float(f"{quantity.as_unit(unit).value:.12g}")
 
 
 def _same_system(one: Unit, other: Unit) -> bool:

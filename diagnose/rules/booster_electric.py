@@ -208,7 +208,8 @@ def expected_ohms(facts: Facts, check: str) -> Expected | None:
     element = element_resistance(supply.power, supply.rated_volts, connection)
     pair = Quantity.of_si(bank_resistances(element, connection)[0], "resistance", "ohm")
     plate = Quantity.of_si(supply.power, "power", "kW")
-    line = f"{show_number(pair.value, 3)} ohm between any two terminals ({plate}, {connection}, {show_number(supply.rated_volts)} V)"
+    shown = f"{show_number(pair.value, 3)} ohm between any two terminals"
+    line = f"{shown} ({plate}, {connection}, {show_number(supply.rated_volts)} V)"
     return Expected((line,), pair, pair, facts.assumed("booster_power", "booster_volts"), "Ohm's law and the plate")
 
 

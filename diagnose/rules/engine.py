@@ -18,6 +18,7 @@ class Rule:
     name: str
     salience: int
     run: Callable[[Facts], Finding | Silent | None]
+    many: bool = False  # speaks for many checks, each by itself
 
     @property
     def manual(self) -> str:
@@ -97,8 +98,7 @@ def _stage(facts: Facts, agenda: Sequence[Rule], firings: list[Firing]) -> Facts
                 break
         else:
             fired = {f.rule for f in firings if f.stage == facts.stage}
-            several = ("plain_band", "chosen_outcome")  # these speak for many checks, each by itself
-            firings.extend(f for f in silent.values() if f.rule not in fired or f.rule in several)
+            firings.extend(silent[r.name] for r in agenda if r.name in silent and (r.many or r.name not in fired))
             return facts
 
 

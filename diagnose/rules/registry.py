@@ -43,6 +43,6 @@ RULES: tuple[Rule, ...] = (
     *(Rule(check, _PATTERN, partial(motor_overload.setting, check_id=check)) for check in motor_overload.SETTINGS),
     Rule("booster_electric.heat_balance", _COMPUTED, rinse_thermometer.heat_balance),
     Rule("vent_dampers.balance", _COMPUTED, vent_dampers.balance),
-    Rule("chosen_outcome", _PLAIN, chosen_outcome),
-    Rule("plain_band", _PLAIN, plain_band),
+    Rule("chosen_outcome", _PLAIN, chosen_outcome, many=True),
+    Rule("plain_band", _PLAIN, plain_band, many=True),
 )
