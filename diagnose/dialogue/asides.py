@@ -8,7 +8,7 @@ from diagnose.dialogue.matcher import clear_winner, find
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.model import Check
 from diagnose.view import words
-from diagnose.view.layout import Line, wrap
+from diagnose.view.layout import Line, percent, wrap
 from diagnose.view.question import paragraphs
 from diagnose.view.ranking import ranking_block, row_text
 from diagnose.view.reasons import why_block

@@ -48,9 +48,10 @@ class Conversation:
                 self._say(begin.stop_lines(request.stop, self._scene, self._front.width))
                 self._do([ev.Closed("stopped for safety")])
                 continue
-            self._say([Line(), *self._question(request, resumed)])
+            default = old_answer(request, self._scene)
+            self._say([Line(), *self._question(request, resumed), *_keys(request, default, self._front.width)])
             resumed = False
-            self._exchange(request)
+            self._exchange(request, default)
 
     def _next(self) -> rq.Request:
         return next_request(self._scene.book, self._scene.state, self._scene.options)
@@ -65,9 +66,9 @@ class Conversation:
         self._news.keep_quiet()
         self._say(self._news.standing(width, self._front.bars))
 
-    def _exchange(self, request: rq.Request) -> None:
+    def _exchange(self, request: rq.Request, default: str) -> None:
         """Ask until there is an answer, or a letter has led elsewhere."""
-        default, edit = self._default(request), ""
+        edit = ""
         before = len(self._scene.session.records)
         while len(self._scene.session.records) == before:
             text = self._front.ask(default, edit)
@@ -82,12 +83,6 @@ class Conversation:
                 edit = refused.kept
                 self._say(wrap(str(refused), self._front.width, role="refused"))
         self._say(self._news.lines(self._front.width, self._front.bars))
-
-    def _default(self, request: rq.Request) -> str:
-        default = old_answer(request, self._scene)
-        if default:
-            self._say(wrap(words.OLD_ANSWER + default, self._front.width, "  ", role="dim"))
-        return default
 
     def _answer(self, request: rq.Request, text: str) -> Sequence[ev.Event]:
         match request:
@@ -104,21 +99,17 @@ class Conversation:
 
     def _question(self, request: rq.Request, resumed: bool) -> list[Line]:
         width = self._front.width
-        lines: list[Line] = []
         match request:
             case rq.AskMachine() | rq.OfferPlate() | rq.Describe() | rq.AskFigure() | rq.AskSafety():
-                lines = begin.show(request, self._scene, width)
+                return begin.show(request, self._scene, width)
             case rq.AskComplaint() | rq.AskContext():
-                lines = complain.show(request, self._scene, width)
+                return complain.show(request, self._scene, width)
             case rq.AskCaution() | rq.AskCheck():
-                if resumed and isinstance(request, rq.AskCheck):
-                    lines = measure.show_again(request.check, self._scene, width)
-                lines += measure.show(request, self._scene, width)
+                return measure.show(request, self._scene, width, resumed)
             case rq.Decide() | rq.AskRepair() | rq.AskGone() | rq.AskClose() | rq.AskEnd():
-                if resumed and isinstance(request, rq.AskRepair):
-                    lines = measure.show_again(request.cause, self._scene, width)
-                lines += mend.show(request, self._scene, width)
-        return lines + keys(_keys(request), width)
+                return mend.show(request, self._scene, width, resumed)
+            case _:
+                return []
 
     def _letter(self, letter: Letter, request: rq.Request) -> None:
         width = self._front.width
@@ -168,10 +159,13 @@ class Conversation:
             self._front.say(lines)
 
 
-def _keys(request: rq.Request) -> str:
-    if isinstance(request, rq.AskCheck):
-        return words.KEYS
-    return words.KEYS_FREE if isinstance(request, rq.Describe) else words.KEYS_CHOOSE
+def _keys(request: rq.Request, default: str, width: int) -> list[Line]:
+    """The letters under a question, and what Enter alone does."""
+    line = words.KEYS if isinstance(request, rq.AskCheck) else words.KEYS_CHOOSE
+    if default:
+        return keys(line, width) + wrap(words.OLD_ANSWER + default, width, "  ", role="dim")
+    skippable = isinstance(request, rq.Describe) and request.what != "name"
+    return keys(words.KEYS_FREE if skippable else line, width)
 
 
 def _left_out(request: rq.Request, letter: str, is_check: bool) -> Sequence[ev.Event]:

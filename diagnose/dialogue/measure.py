@@ -9,44 +9,37 @@ from diagnose.dialogue import requests as rq
 from diagnose.dialogue.choosing import short
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.job import events as ev
-from diagnose.model import Caution, Check
+from diagnose.model import Cause, Check
 from diagnose.model.answers import parse_answer
 from diagnose.units import UnitError
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import CheckTexts, access, caution_block, check_block, heading
 
-__all__ = ["answer", "flags", "mild_cautions", "option_text", "show", "show_again"]
+__all__ = ["answer", "cautions_due", "flags", "option_text", "show"]
 
 Measure = rq.AskCaution | rq.AskCheck
 
 
-def show(request: Measure, scene: Scene, width: int) -> list[Line]:
+def show(request: Measure, scene: Scene, width: int, resumed: bool = False) -> list[Line]:
     """Cautions and how to go on, or the check with its cautions that need no word."""
     if isinstance(request, rq.AskCaution):
         return _caution(request, scene, width)
     check = scene.book.checks[request.check]
-    lines = _others(request, scene, width)
-    lines += caution_block(mild_cautions(scene, check.cautions), "", width)
+    lines = _others(request, scene, width) + cautions_due(check, scene, width, resumed)
     return lines + check_block(check, request.number, flags(scene, check.cautions), _texts(request, scene), width)
 
 
-def show_again(name: str, scene: Scene, width: int) -> list[Line]:
-    """After a pause: the cautions of a check or repair whose word was typed, once more."""
-    entry = scene.book.checks.get(name) or scene.book.causes[name]
-    worded = [scene.book.cautions[c] for c in entry.cautions if c in scene.book.cautions]
-    return caution_block([c for c in worded if c.word], "", width)
+def cautions_due(entry: Check | Cause, scene: Scene, width: int, resumed: bool) -> list[Line]:
+    """The cautions before a check or repair. Those with a word were shown just before, unless one comes back to it."""
+    known = [scene.book.cautions[c] for c in entry.cautions if c in scene.book.cautions]
+    shown_just_now = entry.id in scene.state.acknowledged and not resumed
+    return [] if shown_just_now else caution_block(known, "", width)
 
 
 def flags(scene: Scene, cautions: Sequence[str]) -> list[str]:
     """The titles of the cautions, to stand beside the number of the question."""
     return [scene.book.cautions[c].title for c in cautions if c in scene.book.cautions]
-
-
-def mild_cautions(scene: Scene, cautions: Sequence[str]) -> list[Caution]:
-    """The cautions that ask for no typed word."""
-    known = [scene.book.cautions[c] for c in cautions if c in scene.book.cautions]
-    return [c for c in known if not c.word]
 
 
 def _caution(request: rq.AskCaution, scene: Scene, width: int) -> list[Line]:
@@ -80,7 +73,7 @@ def option_text(option: rq.Option, scene: Scene) -> str:
 
 def _texts(request: rq.AskCheck, scene: Scene) -> CheckTexts:
     expected = scene.assessment.expected(request.check) if scene.ranked else None
-    why = {"choice": words.BY_CHOICE, "proof": words.BY_PROOF, "advice": ""}[request.by]
+    why = {"choice": "", "proof": words.BY_PROOF, "advice": ""}[request.by]
     if request.options:
         why = request.options[0].why
     return CheckTexts(" ".join(expected.lines) if expected else "", why)
@@ -121,5 +114,6 @@ def _acknowledged(request: rq.AskCaution, text: str) -> ev.Event:
     missing = [word for word in request.words if word.casefold() not in typed]
     if missing or len(typed) > len(request.words):
         wanted = " ".join(request.words)
-        raise Refused(f"{short(text)} is not {wanted}. Type {wanted} and Enter to go on, or s to skip.")
+        given = short(text) if text else "Enter alone"
+        raise Refused(f"{given} is not {wanted}. Type {wanted} and Enter to go on, or s to skip.")
     return ev.Acknowledged(list(request.cautions), request.before)

@@ -7,12 +7,12 @@ from typing import Literal
 
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.choosing import number_from
-from diagnose.dialogue.measure import flags, mild_cautions, option_text
+from diagnose.dialogue.measure import cautions_due, flags, option_text
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
-from diagnose.view.question import caution_block, choices, heading, repair_block
+from diagnose.view.question import choices, heading, repair_block
 
 __all__ = ["answer", "show"]
 
@@ -22,7 +22,7 @@ _FOUND: tuple[Literal["as expected", "sound", "can't tell"], ...] = ("as expecte
 _ENDS: tuple[Literal["help called", "given up"], ...] = ("help called", "given up")
 
 
-def show(request: Mend, scene: Scene, width: int) -> list[Line]:
+def show(request: Mend, scene: Scene, width: int, resumed: bool = False) -> list[Line]:
     """The question as printed."""
     match request:
         case rq.Decide(number, options):
@@ -31,7 +31,7 @@ def show(request: Mend, scene: Scene, width: int) -> list[Line]:
             return lines + wrap(words.DECIDE_HINT, width, "  ", role="dim")
         case rq.AskRepair(number, name):
             cause = scene.book.causes[name]
-            lines = caution_block(mild_cautions(scene, cause.cautions), "", width)
+            lines = cautions_due(cause, scene, width, resumed)
             lines += repair_block(cause, number, flags(scene, cause.cautions), width)
             lines += wrap(words.WHAT_FOUND_NO_FAULT if cause.no_fault else words.WHAT_FOUND, width)
             found = words.FOUND_NO_FAULT if cause.no_fault else words.FOUND

@@ -35,15 +35,17 @@ def run_job(
     holds: Path | None = None,
     allowed: tuple[str, ...] = ("operator", "technician"),
     knowledge: str = "",
+    new_name: str | None = None,
 ) -> Exit:
     """Begin a job, or go on with `job`, until it is closed or paused. Raises JobHeld and JournalError.
 
     Every answer is on disk before the next question; nothing is written before the first answer.
+    `new_name` names a new job where a name made up here won't do.
     """
     if job is not None and not journal.has(job):
         front.say(wrap(f"There is no job {job}. `diagnose jobs` lists them.", front.width))
         return Exit.NO_SUCH_JOB
-    name = job or new_job_name(journal.has)
+    name = job or new_name or new_job_name(journal.has)
     with ExitStack() as stack:
         if holds is not None:
             stack.enter_context(hold(holds, name))

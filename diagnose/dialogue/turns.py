@@ -54,7 +54,7 @@ def _check(more: str, request: rq.Request, scene: Scene, front: Front) -> Sequen
         return []
     machine = scene.state.machine
     titles = {
-        c.id: [c.title, c.ask]
+        c.id: [c.title, c.ask, c.id.replace(".", " ").replace("_", " ")]
         for c in scene.book.checks.values()
         if not c.computed and machine is not None and fits(machine, c.fits)
     }

@@ -50,7 +50,7 @@ def access(entry: Check | Cause) -> list[str]:
     if "tank drained" in opened:
         facts.append(words.ACCESS["tank drained"])
     facts.append(words.STATE[entry.state])
-    if entry.who != "operator":
+    if entry.who not in ("operator", "technician"):
         facts.append(f"for: {words.WHO[entry.who]}")
     return facts
 
@@ -114,8 +114,8 @@ def caution_block(cautions: Sequence[Caution], word: str, width: int) -> list[Li
         lines += wrap(f"{words.CAUTION}: {caution.title}", width, role="caution")
         for text in caution.text:
             lines += wrap(text, width, _INDENT)
-    if lines:
-        lines += wrap(words.DEFER, width, _INDENT)
+    if lines and not any(words.DEFER_SAID in text for caution in cautions for text in caution.text):
+        lines += wrap(words.DEFER, width)
     if word:
         lines += wrap(f"Type {word} and Enter to go on; s skips this, b goes back.", width, role="caution")
     return lines

@@ -10,7 +10,7 @@ from diagnose.view.layout import Line, number_word, percent, wrap
 
 __all__ = ["Branch", "branches", "tree_block"]
 
-FOLD_BELOW = 0.05  # an event less probable than this is shown folded
+MOST_ROWS = 22  # rows that are opened by themselves; more does not fit a screen
 
 
 @dataclass(frozen=True)
@@ -34,46 +34,61 @@ def branches(
 ) -> list[Branch]:
     """The rows of the tree from the complaints down, the most probable child first.
 
-    An event that was shown before is named again but not opened again.
+    The most probable events are opened as far as MOST_ROWS allows, besides those in `unfolded`. An
+    event that was shown before is named again but not opened again.
     """
-    walk = _Walk(book, machine, probability, frozenset(unfolded), everything)
-    rows = [row for complaint in complaints for row in walk.below(complaint, 0)]
-    return [Branch(n, node, depth, p, folded) for n, (node, depth, p, folded) in enumerate(rows, 1)]
+    tree = _Tree(book, machine, probability)
+    opened = {*complaints, *unfolded}
+    rows = tree.rows(complaints, opened, everything)
+    refused: set[str] = set()
+    while not everything:
+        folded = [r for r in rows if r.folded and r.node not in refused and r.node not in opened]
+        if not folded:
+            break
+        more = max(folded, key=lambda r: r.probability).node
+        grown = tree.rows(complaints, opened | {more}, everything)
+        if len(grown) > MOST_ROWS:
+            refused.add(more)
+        else:
+            opened.add(more)
+            rows = grown
+    return rows
 
 
-@dataclass
-class _Walk:
+@dataclass(frozen=True)
+class _Tree:
     book: Book
     machine: Machine
     probability: Mapping[str, float]
-    unfolded: frozenset[str]
-    everything: bool
 
-    def __post_init__(self) -> None:
-        self.opened: set[str] = set()
+    def rows(self, complaints: Sequence[str], opened: Collection[str], everything: bool) -> list[Branch]:
+        seen: set[str] = set()
+        found = [row for c in complaints for row in self._below(c, 0, opened, everything, seen)]
+        return [Branch(n, row.node, row.depth, row.probability, row.folded) for n, row in enumerate(found, 1)]
 
-    def below(self, node: str, depth: int) -> Iterator[tuple[str, int, float, int]]:
-        children = self.children(node)
+    def _below(
+        self, node: str, depth: int, opened: Collection[str], everything: bool, seen: set[str]
+    ) -> Iterator[Branch]:
+        children = self._children(node)
         likely = self.probability.get(node, 0.0)
-        shut = bool(children) and not (depth == 0 or self.everything or node in self.unfolded or likely >= FOLD_BELOW)
-        if shut or (children and node in self.opened):
-            yield node, depth, likely, len(self.causes(node, set()))
+        if children and (node in seen or not (everything or node in opened)):
+            yield Branch(0, node, depth, likely, len(self._causes(node, set())))
             return
-        self.opened.add(node)
-        yield node, depth, likely, 0
+        seen.add(node)
+        yield Branch(0, node, depth, likely)
         for child in children:
-            yield from self.below(child, depth + 1)
+            yield from self._below(child, depth + 1, opened, everything, seen)
 
-    def children(self, node: str) -> list[str]:
+    def _children(self, node: str) -> list[str]:
         there = [c for c in self.book.children(node) if self._fits(c)]
         return sorted(there, key=lambda c: -self.probability.get(c, 0.0))
 
-    def causes(self, node: str, seen: set[str]) -> set[str]:
+    def _causes(self, node: str, seen: set[str]) -> set[str]:
         if node in seen:
             return set()
         seen.add(node)
-        children = self.children(node)
-        return {node} if not children else {c for child in children for c in self.causes(child, seen)}
+        children = self._children(node)
+        return {node} if not children else {c for child in children for c in self._causes(child, seen)}
 
     def _fits(self, node: str) -> bool:
         entry = self.book.causes.get(node) or self.book.events.get(node)

@@ -11,7 +11,9 @@ from hypothesis import strategies as st
 from diagnose.view.layout import Line, flow, percent, table, text_width, wrap
 
 WIDTHS = (30, 45, 80, 132)
-TEXTS = st.text(alphabet=st.characters(blacklist_categories=("Cs", "Cc", "Zl", "Zp", "Zs")) | st.just(" "), max_size=300)
+TEXTS = st.text(
+    alphabet=st.characters(blacklist_categories=("Cs", "Cc", "Zl", "Zp", "Zs")) | st.just(" "), max_size=300
+)
 
 
 def words_of(lines: list[Line] | list[str]) -> list[str]:
