@@ -1,0 +1,79 @@
+"""Motor Systems Tip Sheet 7, Eliminate Voltage Unbalance, U.S. Department of Energy, 2012 (DOE/GO-102012-3733)."""
+
+from __future__ import annotations
+
+import pytest
+
+from diagnose.physics.motors import negative_sequence_factor, nema_unbalance, temperature_rise_factor
+from tests.rulebook import machine, run
+
+
+def test_worked_example() -> None:
+    volts = [462.0, 463.0, 455.0]  # tip sheet 7, page 1: average 460, unbalance 1.1 %
+    assert sum(volts) / 3 == 460.0
+    assert 100 * nema_unbalance(volts) == pytest.approx(1.087, abs=5e-4)
+
+
+def test_above_one_per_cent_is_flagged() -> None:
+    """Page 1: at most 1 % at the terminals."""
+    found = run(machine(volts="460 V"), ("supply_power.line_volts", "462 463 455")).findings[0]
+    assert found.outcome == "unbalanced"
+    assert any("1.09 %" in line for line in found.working)
+
+
+def test_temperature_rise() -> None:
+    """Page 2: 80 °C rise on 2 % gives 6.4 °C more; rise grows by 2 u² per cent."""
+    assert 80 * (temperature_rise_factor(0.02) - 1) == pytest.approx(6.4)
+    derived = [(0.01, 2), (0.02, 8), (0.03, 18), (0.035, 24.5), (0.04, 32), (0.05, 50)]  # DERIVED from the formula
+    for unbalance, more in derived:
+        assert 100 * (temperature_rise_factor(unbalance) - 1) == pytest.approx(more)
+
+
+@pytest.mark.parametrize(
+    ("volts", "true", "printed"),
+    [
+        ([400.0, 395.0, 388.0], 1.606, 1.45),  # a web page took the high phase; the low one is further off
+        ([208.0, 206.0, 199.0], 2.610, 2.3),  # a web page
+        ([220.0, 216.0, 213.0], 1.695, 1.8),  # a web page rounded the average first
+        ([480.0, 476.0, 472.0], 0.840, 1.68),  # secondary web note; the second figure is largest less smallest
+    ],
+)
+def test_wrong_published_examples_are_not_reproduced(volts: list[float], true: float, printed: float) -> None:
+    assert 100 * nema_unbalance(volts) == pytest.approx(true, abs=1e-3)
+    assert abs(100 * nema_unbalance(volts) - printed) > 0.05
+
+
+@pytest.mark.parametrize(
+    ("volts", "unbalance"),
+    [
+        ([462.0, 468.0, 450.0], 2.174),  # trade article on three-phase voltage variation, prints 2.2 %
+        ([460.0, 467.0, 450.0], 1.961),  # web note, prints 1.96 %; secondary
+        ([404.0, 396.0, 386.0], 2.361),  # open course notes, print 2.4 %
+    ],
+)
+def test_independent_examples(volts: list[float], unbalance: float) -> None:
+    assert 100 * nema_unbalance(volts) == pytest.approx(unbalance, abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("volts", "factor"),
+    # Formula of IEC 61000-4-30 FROM MEMORY, confidence high; values DERIVED from it.
+    [
+        ([462.0, 463.0, 455.0], 1.091),
+        ([462.0, 468.0, 450.0], 2.294),
+        ([480.0, 476.0, 472.0], 0.970),
+        ([440.0, 450.0, 460.0], 2.567),
+    ],
+)
+def test_negative_sequence_is_another_figure(volts: list[float], factor: float) -> None:
+    assert 100 * negative_sequence_factor(volts) == pytest.approx(factor, abs=1e-3)
+
+
+def test_current_unbalance_is_some_6_to_10_times() -> None:
+    """Page 2: about 6 to 10 times; the sheet's own motor shows 27.7 % at 2.5 %, a ratio of 11: no hard cap."""
+    volts = "462 463 455"
+    found = run(
+        machine(volts="460 V"), ("supply_power.line_volts", volts), ("pump_motor.line_amps", "5.6 6.4 5.2")
+    ).findings
+    pump = next(f for f in found if f.check == "pump_motor.line_amps")
+    assert any("makes 7 to 11 % in the currents" in line for line in pump.working)
