@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import doctest
+
 import pytest
 
+from diagnose.rules import bands
 from diagnose.rules.bands import band_weights, bands_of, limit_end
 from diagnose.units import find_unit, parse_quantity
 from tests.rulebook import BOOK, expect, machine, run
@@ -45,8 +48,8 @@ def test_where_the_figure_stands() -> None:
 @pytest.mark.parametrize("value", [150.0, 180.0, 187.0, 300.0])
 def test_weights_sum_to_one(value: float, spread: float) -> None:
     unit = parse_quantity("1 °F", "temperature").unit
-    bands = bands_of(BOOK, machine(), BOOK.checks[PANEL], unit)
-    assert sum(band_weights(bands, value, spread).values()) == pytest.approx(1.0)
+    of_panel = bands_of(BOOK, machine(), BOOK.checks[PANEL], unit)
+    assert sum(band_weights(of_panel, value, spread).values()) == pytest.approx(1.0)
 
 
 def test_better_instrument_is_surer() -> None:
@@ -57,8 +60,8 @@ def test_better_instrument_is_surer() -> None:
 
 def test_factor_on_a_plate_figure() -> None:
     unit = parse_quantity("1 cfm", "air flow").unit
-    bands = bands_of(BOOK, machine(vent_entrance="300 cfm"), BOOK.checks["vent_dampers.flow_entrance"], unit)
-    assert [b.high.value for b in bands if b.high] == pytest.approx([255.0, 375.0])
+    ends = bands_of(BOOK, machine(vent_entrance="300 cfm"), BOOK.checks["vent_dampers.flow_entrance"], unit)
+    assert [b.high.value for b in ends if b.high] == pytest.approx([255.0, 375.0])
 
 
 def test_the_worst_of_several_places_counts() -> None:
@@ -79,3 +82,7 @@ def test_expected_is_the_good_band() -> None:
     assert expect(machine(), "jam_switch.gap") is None
     assert expect(machine(), "pump.look") is None
     assert expect(machine(), "no.such") is None
+
+
+def test_examples_in_docstrings_hold() -> None:
+    assert doctest.testmod(bands).failed == 0
