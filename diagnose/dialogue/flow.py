@@ -10,7 +10,7 @@ from diagnose.job.state import JobState
 from diagnose.model import Book, fits
 from diagnose.view.words import LICENCE_WORDS
 
-__all__ = ["MOST_OPTIONS", "next_request", "plate_figures", "proofs"]
+__all__ = ["MOST_OPTIONS", "next_request", "plate_figures", "proofs", "proving"]
 
 MOST_OPTIONS = 3
 Advice = Callable[[], Sequence[rq.Option]]
@@ -27,6 +27,13 @@ def next_request(book: Book, state: JobState, advice: Advice) -> rq.Request:
         if found is not None:
             return found
     return _advised(book, state, number, tuple(advice()[:MOST_OPTIONS]))
+
+
+def proving(book: Book, state: JobState) -> bool:
+    """Whether a repair is being proved: what else could be wrong does not matter until that is over."""
+    if not state.present:
+        return True
+    return state.turned.what == "prove" and _prove(book, state, 0) is not None
 
 
 def plate_figures(state: JobState) -> tuple[str, ...]:

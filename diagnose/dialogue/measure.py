@@ -95,7 +95,7 @@ def answer(request: Measure, text: str, scene: Scene) -> Sequence[ev.Event]:
 
 def _refusal(problem: str, check: Check) -> str:
     """What is wrong, with the allowed range beside it where the problem does not name it already."""
-    sentence = problem[:1].upper() + problem[1:] + ("" if problem.endswith(".") else ".")
+    sentence = f"{words.NOT_TAKEN}{problem}."
     spec = check.reading
     told = spec is None or (spec.least is not None and spec.least.split()[0] in problem and "range" in problem)
     return sentence if told else f"{sentence} {_wanted(check)}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from diagnose.dialogue.flow import proving
 from diagnose.dialogue.scene import Scene
 from diagnose.model import Finding
 from diagnose.view import words
@@ -38,9 +39,9 @@ class News:
             return []
         lines = self._findings(width) + self._unanswered(width) + self._conflicts(width)
         mark = self._mark()
-        if mark != self._last:
+        if mark != self._last and not proving(self._scene.book, self._scene.state):
             self._last = mark
-            lines += self._ranking(width, bars)
+            lines += [*([Line()] if lines else []), *self._ranking(width, bars)]
         return [Line(), *lines] if lines else []
 
     def _ready(self) -> bool:

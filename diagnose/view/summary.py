@@ -87,11 +87,12 @@ def _readings(state: JobState, book: Book, width: int) -> list[Line]:
 
 
 def _standing(state: JobState, rows: Sequence[RankRow], width: int) -> list[Line]:
+    first = [f"{row_text(r)} {percent(r.probability).strip()}" for r in rows[:3] if r.probability >= 0.01]
+    probable = wrap(f"Most probable now: {'; '.join(first)}", width, "  ") if first else []
     if state.closed is not None:
         text = f"Closed: {words.CLOSED[state.closed.how]}"
-        return wrap(f"{text}. {state.closed.text}" if state.closed.text else text, width, role="heading")
-    first = [f"{row_text(r)} {percent(r.probability).strip()}" for r in rows[:3] if r.probability >= 0.01]
-    return wrap(f"Most probable now: {'; '.join(first)}", width, "  ") if first else []
+        return probable + wrap(f"{text}. {state.closed.text}" if state.closed.text else text, width, role="heading")
+    return probable
 
 
 def _advice(said: dict[str, None], book: Book, width: int) -> list[Line]:
