@@ -40,6 +40,7 @@ class Scale:
     title: str
     origin: str
     words: Mapping[str, float]
+    sources: tuple[str, ...] = ()  # ids in sources.toml its numbers come from
 
     def number(self, word: str | float) -> float:
         """The number of a word; a number stands for itself. KeyError for an unknown word."""

@@ -32,7 +32,7 @@ def check(book: Book) -> Iterator[Problem]:
 
 
 def _idle(book: Book) -> Iterator[Problem]:
-    sources = {basis.source for _, basis in all_bases(book)}
+    sources = {basis.source for _, basis in all_bases(book)} | {s for x in book.scales.values() for s in x.sources}
     for name in book.sources:
         if name not in sources:
             yield Problem(book.places[f"source:{name}"], f"{name}: no entry rests on it", "use it, or drop it")

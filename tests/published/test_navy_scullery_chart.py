@@ -1,0 +1,63 @@
+"""U.S. Navy, Engineman training manual NAVEDTRA 14076, chapter 7, table 7-4, scullery machines (public domain).
+
+Its chart has five symptoms; those that fall under our four complaints are here, in our words. Each pair of symptom and
+cause must be a path in our tree, on a machine that can have it.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from diagnose.inference import build_tree
+from diagnose.model import Machine, load_book
+
+BOOK = load_book()
+
+# (symptom, what the chart gives as cause, our complaint, our cause, a machine that can have it)
+PAIRS = [
+    (
+        "racks slip off the chain conveyor",
+        "chain tension has changed; both chains must be reset alike",
+        "racks_jam",
+        "conveyor_bar_pawls.chains_uneven",
+        "two_tank_electric_208",
+    ),
+    (
+        "final rinse below 180 °F",
+        "booster does not heat enough: descale the coil",
+        "rinse_cold",
+        "booster_steam.coil_limed",
+        "two_tank_steam_208",
+    ),
+    (
+        "final rinse below 180 °F",
+        "booster does not heat enough: mend leaks",
+        "rinse_cold",
+        "booster_steam.coil_leaks",
+        "two_tank_steam_208",
+    ),
+    (
+        "final rinse below 180 °F",
+        "thermostat wants calibrating",
+        "rinse_cold",
+        "booster_control.stat_set_low",
+        "two_tank_electric_208",
+    ),
+    (
+        "final rinse below 180 °F",
+        "thermostat wants replacing",
+        "rinse_cold",
+        "booster_control.stat_drifted",
+        "two_tank_electric_208",
+    ),
+]
+
+
+@pytest.mark.parametrize(("symptom", "says", "complaint", "cause", "machine"), PAIRS, ids=lambda x: str(x)[:30])
+def test_the_pair_is_a_path_in_our_tree(symptom: str, says: str, complaint: str, cause: str, machine: str) -> None:
+    tree = build_tree(BOOK, Machine("x", BOOK.machines[machine]))
+    assert cause in tree.causes_under(complaint), f"{symptom}: {says}"
+
+
+def test_the_chart_is_named_as_a_source_where_it_is_used() -> None:
+    assert any(c.basis.source == "navedtra_14076" for c in BOOK.causes.values())
