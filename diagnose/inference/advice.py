@@ -1,121 +1,88 @@
-"""What to do next: the check, the repair or the call for help that leaves the fewest expected minutes.
-
-One step ahead: a check costs its own minutes, the covers it opens and the change of the machine's state, and then what
-is expected after each of its outcomes if one stopped looking and repaired. It is worth doing where that is less than
-repairing at once. A cover stays open for whatever comes after, so that it is paid once.
-"""
+"""What to do next on this job: the knowledge's checks and repairs as work, within what may be done here."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from typing import Literal
+from collections.abc import Mapping
 
 import numpy as np
-from numpy.typing import NDArray
 
-from diagnose.inference.economy import Circumstances, Task
-from diagnose.inference.repairs import HELP, Repairs
-from diagnose.inference.situation import Prediction
+from diagnose.inference.economy import Circumstances, Economy, Task
+from diagnose.inference.options import Advice, weigh_options
+from diagnose.inference.repairs import Repairs
+from diagnose.inference.situation import Prediction, Situation, Solution
+from diagnose.inference.tree import FaultTree
+from diagnose.model import Book, Cause, Check
 
-__all__ = ["Advice", "Option", "weigh_options"]
-
-Array = NDArray[np.float64]
-
-
-@dataclass(frozen=True)
-class Option:
-    """Something that can be done next.
-
-    `expected` minutes from now to a verified repair when this is done next, of which `minutes` now (`opening` of them
-    for covers, `moving` for the machine's state). `saves` minutes against the best repair at once. For a check,
-    `outcomes` says how likely each answer is; for a repair, `probability` that this is the cause.
-    """
-
-    kind: Literal["check", "repair", "help"]
-    id: str
-    expected: float
-    saves: float
-    minutes: float
-    opening: float = 0.0
-    moving: float = 0.0
-    probability: float | None = None
-    outcomes: Mapping[str, float] | None = None
-    first_after: Mapping[str, str] | None = None  # outcome -> the repair then first, or "help"
+__all__ = ["advise"]
 
 
-@dataclass(frozen=True)
-class Advice:
-    """All options, the best first."""
-
-    options: tuple[Option, ...]
-
-    @property
-    def best(self) -> Option:
-        return self.options[0]
-
-    def top(self, count: int = 3) -> tuple[Option, ...]:
-        return self.options[:count]
-
-
-def weigh_options(
-    causes: Sequence[str],
-    belief: Array,
-    predictions: Sequence[Prediction],
-    tasks: Mapping[str, Task],
-    repairs: Repairs,
+def advise(
+    book: Book,
+    tree: FaultTree,
+    situation: Situation,
+    solution: Solution,
+    predictions: Mapping[str, Prediction],
+    economy: Economy,
     now: Circumstances,
 ) -> Advice:
-    """Rank repairing at once, every check in `predictions` (with its `tasks`), and calling for help.
+    """Rank the open checks (those in `predictions`), repairing at once, and calling for help.
 
-    `belief` and the predictions' `after` have their columns in the order of `causes`, as have the repairs.
+    `solution` and `predictions` come from `solve_and_predict` for the same situation. A repair that this person may
+    not do, or that lies behind something not to be opened, counts as one that only help can do; such a check is left
+    out.
     """
-    state = np.array([repairs.states.index(now.state)])
-    plan = repairs.plan(belief[None, :], repairs.opened(now.open)[None, :], state)
-    at_once = float(plan.minutes[0])
-    options = [_at_once(causes, belief, int(plan.first[0]), at_once, repairs)]
-    if options[0].kind != "help":
-        options.append(Option("help", "help", repairs.economy.help_minutes, 0.0, repairs.economy.help_minutes))
-    options += _checks(causes, predictions, tasks, repairs, now, at_once)
-    return Advice(tuple(sorted(options, key=lambda o: (o.expected, o.kind, o.id))))
+    complaints = situation.still_there or tuple(n.id for n in tree.nodes.values() if n.kind == "complaint")
+    causes = solution.causes
+    repairs = Repairs(
+        [_repair(book.causes.get(cause), now) for cause in causes],
+        _groups(tree, complaints, causes),
+        _proof(book, tree, complaints, now),
+        economy,
+    )
+    offered = [p for p in predictions.values() if _offered(book.checks[p.check], now)]
+    tasks = {p.check: _task(book.checks[p.check]) for p in offered}
+    belief = np.array([solution.posterior[cause] for cause in causes])
+    return weigh_options(causes, belief, offered, tasks, repairs, now)
 
 
-def _at_once(causes: Sequence[str], belief: Array, first: int, minutes: float, repairs: Repairs) -> Option:
-    if first == HELP:
-        return Option("help", "help", minutes, 0.0, minutes)
-    return Option("repair", causes[first], minutes, 0.0, minutes, probability=float(belief[first]))
+def _task(entry: Cause | Check) -> Task:
+    return Task(entry.minutes, _opens(entry), entry.state)
 
 
-def _checks(
-    causes: Sequence[str],
-    predictions: Sequence[Prediction],
-    tasks: Mapping[str, Task],
-    repairs: Repairs,
-    now: Circumstances,
-    at_once: float,
-) -> list[Option]:
-    """All checks in one go: a row for each outcome of each."""
-    if not predictions:
-        return []
-    counts = [len(each.outcomes) for each in predictions]
-    work = [tasks[each.check] for each in predictions]
-    opened = np.repeat([repairs.opened(now.open | task.open) for task in work], counts, axis=0)
-    states = np.repeat([repairs.states.index(task.state) for task in work], counts)
-    plan = repairs.plan(np.concatenate([each.after for each in predictions]), opened, states)
-    options = []
-    start = 0
-    for each, task in zip(predictions, work, strict=True):
-        rows = slice(start, start + len(each.outcomes))
-        start = rows.stop
-        opening = sum(repairs.economy.access[a] for a in task.open - now.open)
-        moving = repairs.economy.move(now.state, task.state)
-        minutes = task.minutes + opening + moving
-        expected = minutes + float(np.dot(list(each.outcomes.values()), plan.minutes[rows]))
-        firsts = ["help" if f == HELP else causes[f] for f in plan.first[rows].tolist()]
-        options.append(
-            Option(
-                "check", each.check, expected, at_once - expected, minutes, opening, moving,
-                outcomes=each.outcomes, first_after=dict(zip(each.outcomes, firsts, strict=True)),
-            )
-        )  # fmt: skip
-    return options
+def _opens(entry: Cause | Check) -> frozenset[str]:
+    return frozenset(entry.open) - {"none"}
+
+
+def _repair(cause: Cause | None, now: Circumstances) -> Task | None:
+    """None for "something not listed", and for what these people may not do here."""
+    return _task(cause) if cause is not None and now.allows(cause.who, _opens(cause)) else None
+
+
+def _offered(check: Check, now: Circumstances) -> bool:
+    return not check.computed and check.id not in now.unavailable and now.allows(check.who, _opens(check))
+
+
+def _groups(tree: FaultTree, complaints: tuple[str, ...], causes: tuple[str, ...]) -> list[list[int]]:
+    """Columns of causes per complaint; what stands under two of them counts with the first."""
+    taken: set[str] = set()
+    groups = []
+    for complaint in complaints:
+        under = set(tree.causes_under(complaint)) - taken
+        taken |= under
+        groups.append([column for column, cause in enumerate(causes) if cause in under])
+    return groups
+
+
+def _proof(book: Book, tree: FaultTree, complaints: tuple[str, ...], now: Circumstances) -> Task:
+    """The look whether the complaints are gone: for each the quickest of its checks that can be done here."""
+    looks: dict[str, Check] = {}
+    for complaint in complaints:
+        known = [book.checks[c] for c in book.complaints[complaint].prove_by if c in tree.checks]
+        possible = [c for c in known if now.allows(c.who, _opens(c))] or known
+        if possible:
+            quickest = min(possible, key=lambda c: (c.minutes, c.id))
+            looks[quickest.id] = quickest
+    minutes = sum(look.minutes for look in looks.values())
+    opens = frozenset[str]().union(*(_opens(look) for look in looks.values()))
+    states = {look.state for look in looks.values()}
+    return Task(minutes, opens, states.pop() if len(states) == 1 else "running")

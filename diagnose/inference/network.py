@@ -8,14 +8,14 @@ than three variables, whatever the knowledge looks like.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from diagnose.inference.situation import Situation
-from diagnose.inference.tree import FaultTree, TreeCheck
+from diagnose.inference.tree import FaultTree, Node, TreeCheck
 
 __all__ = ["REPAIR_DID_NOT_TAKE", "Copy", "Factor", "Network"]
 
@@ -35,11 +35,17 @@ class Factor:
 
 
 class Network:
-    """Variables and tables for one situation, built node by node as they are asked for."""
+    """Variables and tables for one situation, built node by node as they are asked for.
 
-    def __init__(self, tree: FaultTree, situation: Situation) -> None:
+    `unasked` lists, for context questions, the cases of the batch (True) that do as if they had not been answered.
+    """
+
+    def __init__(
+        self, tree: FaultTree, situation: Situation, unasked: Mapping[str, NDArray[np.bool_]] | None = None
+    ) -> None:
         self.tree = tree
         self.situation = situation
+        self._unasked = unasked or {}
         self.cards: list[int] = []
         self.factors: list[Factor] = []
         self._variables: dict[Copy, int] = {}
@@ -67,15 +73,33 @@ class Network:
     def _make(self, name: str, stage: int) -> int:
         node = self.tree.nodes[name]
         if node.leaf:
-            prior = REPAIR_DID_NOT_TAKE if stage else node.prior
             variable = self._fresh(2)
-            self.weigh(variable, np.array([[1.0 - prior], [prior]]))
+            prior = np.array([REPAIR_DID_NOT_TAKE]) if stage else self._prior(node)
+            self.weigh(variable, np.array([1.0 - prior, prior]))
             return variable
-        return self._gate([self.variable(each, stage) for each in node.inputs], node.need)
+        return self._gate(self._distinct(self.variable(each, stage) for each in node.inputs), node.need)
+
+    def _prior(self, node: Node) -> Array:
+        odds = np.array([node.prior / (1.0 - node.prior)])
+        for question, by in node.shifts:
+            if question in self._unasked:
+                odds = np.where(self._unasked[question], odds / by, odds)
+        return odds / (1.0 + odds)
 
     def _fresh(self, card: int) -> int:
         self.cards.append(card)
         return len(self.cards) - 1
+
+    def _distinct(self, variables: Iterable[int]) -> list[int]:
+        """The variables, a repeated one replaced by a twin: a gate with one input stands for that input."""
+        each_once: list[int] = []
+        for variable in variables:
+            if variable in each_once:
+                twin = self._fresh(self.cards[variable])
+                self._add((variable, twin), np.eye(self.cards[variable])[:, :, None])
+                variable = twin
+            each_once.append(variable)
+        return each_once
 
     def _add(self, variables: Sequence[int], table: Array) -> None:
         """Add a table whose axes before the batch follow `variables`."""
@@ -102,13 +126,9 @@ class Network:
             counted = total
         return counted
 
-    def state(self, node: str, stage: int, true: bool) -> None:
-        """The node is known to be true, or false."""
-        self.weigh(self.variable(node, stage), np.array([[0.0], [1.0]] if true else [[1.0], [0.0]]))
-
     def observe(self, check: TreeCheck, stage: int, likelihoods: Array) -> None:
         """A check was answered: `likelihoods` (rows of the check, batch) of that answer, row by row."""
-        nodes = [self.variable(each, stage) for each in check.looks_at]
+        nodes = self._distinct(self.variable(each, stage) for each in check.looks_at)
         none = likelihoods[-1]
         while nodes and np.array_equal(likelihoods[len(nodes) - 1], none):
             nodes.pop()  # looked at last, and no different from "none": it decides nothing

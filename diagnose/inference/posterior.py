@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from diagnose.inference.evidence import check_of, evidence_network
 from diagnose.inference.network import Network
 from diagnose.inference.propagation import Marginals, propagate
 from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution
@@ -37,7 +38,7 @@ def solve_and_predict(
     computation as it is; all cells of all checks are cases of one batch, case 0 being things as they stand. Outcomes
     are then mixed from cells by the check's own table.
     """
-    checks = [_check(tree, check) for check in dict.fromkeys(check_ids)]
+    checks = [check_of(tree, check) for check in dict.fromkeys(check_ids)]
     network = evidence_network(tree, situation)
     network.include(tree.nodes)
     cells = _Cells(network, checks)
@@ -50,25 +51,6 @@ def solve_and_predict(
         check.id: _prediction(check, tree.leaves, chance[rows], causes[:, rows])
         for check, rows in zip(checks, cells.rows, strict=True)
     }
-
-
-def evidence_network(tree: FaultTree, situation: Situation) -> Network:
-    """All that was said and found, as a network; each finding counts once."""
-    network = Network(tree, situation)
-    for complaint, stage, present in situation.complaints:
-        network.state(complaint, stage, present)
-    for node in situation.ruled_out:
-        network.state(node, situation.stage, False)
-    for finding in situation.findings:
-        check = _check(tree, finding.check)
-        network.observe(check, finding.stage, check.likelihoods(finding.weights)[:, None])
-    return network
-
-
-def _check(tree: FaultTree, check: str) -> TreeCheck:
-    if check not in tree.checks:
-        raise ValueError(f"check {check} does not belong to this machine")
-    return tree.checks[check]
 
 
 def _solution(tree: FaultTree, variables: Mapping[str, int], marginals: Marginals) -> Solution:

@@ -21,9 +21,9 @@ from numpy.typing import NDArray
 from diagnose.inference.economy import Economy, Task
 from diagnose.inference.network import REPAIR_DID_NOT_TAKE
 
-__all__ = ["HELP", "Plan", "Repairs"]
+__all__ = ["HELP", "Repairs", "Stands", "fitted_scale"]
 
-HELP = -1  # the plan begins with the call for help
+HELP = -1  # begin with the call for help
 _CERTAIN = 1.0 - 1e-12  # keeps odds finite
 
 Array = NDArray[np.float64]
@@ -32,11 +32,11 @@ Numbers = NDArray[np.intp]
 
 
 @dataclass(frozen=True)
-class Plan:
-    """Per belief: expected minutes, and the repair to begin with (a column, or HELP)."""
+class Stands:
+    """How things stand, row by row: what is open (rows, accesses) and the machine's state (a number per row)."""
 
-    minutes: Array
-    first: Numbers
+    opened: Flags
+    states: Numbers
 
 
 class Repairs:
@@ -50,59 +50,83 @@ class Repairs:
         self, tasks: Sequence[Task | None], groups: Sequence[Sequence[int]], proof: Task, economy: Economy
     ) -> None:
         self.economy = economy
-        self.accesses = sorted({a for task in (*tasks, proof) if task for a in task.open if economy.access[a] > 0})
+        self.accesses = sorted(a for a, minutes in economy.access.items() if minutes > 0)
         self.states = sorted(economy.enter)
         self.groups = [np.array(group, dtype=np.intp) for group in groups if group]
         self._possible = np.array([task is not None for task in tasks], dtype=bool)
-        done = [task or Task(0.0) for task in tasks]
-        self._needs = np.array([[a in task.open | proof.open for task in done] for a in self.accesses], dtype=float)
-        self._needs = self._needs.reshape(len(self.accesses), len(done))
+        done = [task or Task(economy.help_minutes, state=proof.state) for task in tasks]
         self._opening = np.array([economy.access[a] for a in self.accesses])
-        self._work = np.array(
-            [task.minutes + economy.move(task.state, proof.state) + proof.minutes for task in done]
-        )
-        moves = [[economy.move(state, task.state) for task in done] for state in self.states]
-        self._moves = np.array(moves).reshape(len(self.states), len(done))
+        self._needs = self._needed([task.open | proof.open for task in done])
+        self._moves = self._moved(done)
+        self._work = np.array([task.minutes + economy.move(task.state, proof.state) + proof.minutes for task in done])
         self._after = self.states.index(proof.state)
 
-    def opened(self, open_now: frozenset[str]) -> Flags:
-        """What is open, as one row."""
-        return np.array([a in open_now for a in self.accesses], dtype=bool)
+    def _needed(self, opens: Sequence[frozenset[str]]) -> Array:
+        needs = [[a in each for each in opens] for a in self.accesses]
+        return np.array(needs, dtype=float).reshape(len(self.accesses), len(opens))
 
-    def plan(self, beliefs: Array, opened: Flags, states: Numbers) -> Plan:
-        """Expected minutes per row of `beliefs` (rows, causes), with what is open (rows, accesses) and the state."""
+    def _moved(self, tasks: Sequence[Task]) -> Array:
+        moves = [[self.economy.move(state, task.state) for task in tasks] for state in self.states]
+        return np.array(moves, dtype=float).reshape(len(self.states), len(tasks))
+
+    def stands(self, each: Sequence[tuple[frozenset[str], str]]) -> Stands:
+        """Rows from what is open and the state of the machine."""
+        opened = [[a in opens for a in self.accesses] for opens, _ in each]
+        states = [self.states.index(state) for _, state in each]
+        return Stands(np.array(opened, dtype=bool).reshape(len(each), len(self.accesses)), np.array(states))
+
+    def minutes(self, tasks: Sequence[Task], stands: Stands) -> Array:
+        """What each task would take in each row, with its covers and the change of state: (rows, tasks)."""
+        own = np.array([task.minutes for task in tasks])
+        opening = (~stands.opened * self._opening) @ self._needed([task.open for task in tasks])
+        return np.asarray(own + opening + self._moved(tasks)[stands.states])
+
+    def each(self, stands: Stands) -> Array:
+        """The cost of each repair with the look afterwards, (rows, causes)."""
+        return np.asarray(self._work + self._moves[stands.states] + (~stands.opened * self._opening) @ self._needs)
+
+    def within_reach(self, belief: Array) -> float:
+        """How much of the belief (causes) in what may be the matter can be mended here."""
+        under = np.concatenate(self.groups)
+        return float(belief[under] @ self._possible[under] / max(belief[under].sum(), 1e-300))
+
+    def at_once(self, beliefs: Array, stands: Stands, early_help: bool = True) -> tuple[Array, Numbers]:
+        """Expected minutes per row, and the column of the repair to begin with (or HELP), without another check.
+
+        Help is called where that is cheapest; without `early_help`, only once every repair has been tried.
+        """
         total = np.zeros(len(beliefs))
         first = np.full(len(beliefs), HELP)
         for group in self.groups:
-            minutes, begin = self._one_group(beliefs, group, opened, states)
+            minutes, begin = self._one_group(beliefs[:, group], group, stands, early_help)
             total += minutes
             first = np.where(first == HELP, begin, first)
-        stop = total >= self.economy.help_minutes
-        return Plan(np.minimum(total, self.economy.help_minutes), np.where(stop, HELP, first))
+        if early_help:  # one call does for all complaints
+            first = np.where(total >= self.economy.help_minutes, HELP, first)
+            total = np.minimum(total, self.economy.help_minutes)
+        return total, first
 
-    def _one_group(self, beliefs: Array, group: Numbers, opened: Flags, states: Numbers) -> tuple[Array, Numbers]:
-        """Greedy by odds over cost; stop for help where that is cheapest."""
+    def _one_group(
+        self, beliefs: Array, group: Numbers, stands: Stands, early_help: bool
+    ) -> tuple[Array, Numbers]:
+        """For one complaint, `beliefs` (rows, group): always the repair with the most odds per minute next."""
         rows = np.arange(len(beliefs))
-        p = np.minimum(beliefs[:, group], _CERTAIN)
+        p = np.minimum(beliefs, _CERTAIN)
         z = fitted_scale(p)
         pi = p * z[:, None]
         odds = pi / (1.0 - pi)
         left = np.log1p(-pi)
         remaining = np.broadcast_to(self._possible[group], p.shape).copy()
-        need, work = self._needs[:, group], self._work[group]
-        opened = opened.copy()
-        moves = self._moves[states][:, group]
+        need, work, opened = self._needs[:, group], self._work[group], stands.opened
+        moves = self._moves[stands.states][:, group]
         still = before = -np.expm1(left.sum(axis=1)) / z
-        spent = np.zeros(len(beliefs))
+        spent, took = np.zeros(len(beliefs)), 1.0
         best = still * self.economy.help_minutes
-        first = np.full(len(beliefs), HELP)
-        began = np.full(len(beliefs), HELP)
-        took = 1.0
+        first = began = np.full(len(beliefs), HELP)
         for turn in range(int(self._possible[group].sum())):
             cost = work + moves + (~opened * self._opening) @ need
             choice = np.where(remaining, odds / cost, -1.0).argmax(axis=1)
-            if turn == 0:
-                began = group[choice]
+            began = began if turn else group[choice]
             spent = spent + still * cost[rows, choice]
             remaining[rows, choice] = False
             left[rows, choice] = 0.0
@@ -112,9 +136,9 @@ class Repairs:
             now = -np.expm1(left.sum(axis=1)) / z
             still, before = still - (before - now) * took, now
             whole = spent + still * self.economy.help_minutes
-            first = np.where(whole < best, began, first)
-            best = np.minimum(best, whole)
-            if np.all(spent >= best):
+            better = whole < best if early_help else np.full(len(beliefs), True)
+            first, best = np.where(better, began, first), np.where(better, whole, best)
+            if early_help and np.all(spent >= best):
                 break
         return best, first
 
@@ -125,6 +149,7 @@ def fitted_scale(p: Array) -> Array:
     >>> fitted_scale(np.array([[0.5, 0.5], [1.0, 0.3]])).round(3).tolist()
     [0.0, 1.0]
     """
+    p = np.minimum(p, _CERTAIN)
     z = np.ones(len(p))
     for _ in range(40):  # Newton from above on a concave function: it never oversteps the root
         none = np.exp(np.log1p(-p * z[:, None]).sum(axis=1))

@@ -49,10 +49,18 @@ class Situation:
         """The last stage: now."""
         return len(self.repaired)
 
-    def without(self, finding: int) -> Situation:
-        """The same situation as if one finding had never been made."""
-        rest = self.findings[:finding] + self.findings[finding + 1 :]
-        return Situation(self.complaints, rest, self.repaired, self.ruled_out)
+    @property
+    def still_there(self) -> tuple[str, ...]:
+        """Complaints that were there when last spoken of, in the order they came up.
+
+        >>> Situation((("rinse_cold", 0, True), ("steam_out", 0, True), ("steam_out", 1, False))).still_there
+        ('rinse_cold',)
+        """
+        last: dict[str, tuple[int, bool]] = {}
+        for complaint, stage, present in self.complaints:
+            if stage >= last.get(complaint, (0, True))[0]:
+                last[complaint] = (stage, present)
+        return tuple(complaint for complaint, (_, present) in last.items() if present)
 
 
 @dataclass(frozen=True)

@@ -33,13 +33,17 @@ def unlisted(complaint: str) -> str:
 
 @dataclass(frozen=True)
 class Node:
-    """A complaint, event or cause. A gate is true when at least `need` of its `inputs` are; a leaf has a `prior`."""
+    """A complaint, event or cause. A gate is true when at least `need` of its `inputs` are; a leaf has a `prior`.
+
+    `shifts` are the context questions whose answer has moved the prior, each with what it did to the odds.
+    """
 
     id: str
     kind: Kind
     inputs: tuple[str, ...] = ()
     need: int = 1
     prior: float = 0.0
+    shifts: tuple[tuple[str, float], ...] = ()
 
     @property
     def leaf(self) -> bool:
@@ -120,7 +124,7 @@ def build_tree(book: Book, machine: Machine, context: Mapping[str, str] | None =
     for gate in _inputs_first(book):
         if gate in book.causes:
             if fits(machine, book.causes[gate].fits):
-                nodes[gate] = Node(gate, "cause", prior=_prior(book, book.causes[gate], context or {}))
+                nodes[gate] = _cause(book, book.causes[gate], context or {})
         elif gate in book.events:
             node = _event(book.events[gate], machine, nodes)
             if node is not None:
@@ -147,13 +151,13 @@ def _inputs_first(book: Book) -> Iterable[str]:
         raise ValueError(f"events go round in a circle: {ring}") from None
 
 
-def _prior(book: Book, cause: Cause, context: Mapping[str, str]) -> float:
+def _cause(book: Book, cause: Cause, context: Mapping[str, str]) -> Node:
     p = book.frequency(cause.how_often)
     odds = p / (1.0 - p)
-    for shift in cause.shifts:
-        if context.get(shift.when) in shift.among:
-            odds *= book.shift(shift.by)
-    return odds / (1.0 + odds)
+    shifts = tuple((s.when, book.shift(s.by)) for s in cause.shifts if context.get(s.when) in s.among)
+    for _, by in shifts:
+        odds *= by
+    return Node(cause.id, "cause", prior=odds / (1.0 + odds), shifts=shifts)
 
 
 def _event(event: Event, machine: Machine, nodes: Mapping[str, Node]) -> Node | None:

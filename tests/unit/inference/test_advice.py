@@ -8,8 +8,8 @@ from functools import cache
 import numpy as np
 
 from diagnose.inference import Prediction
-from diagnose.inference.advice import weigh_options
 from diagnose.inference.economy import Circumstances
+from diagnose.inference.options import weigh_options
 from diagnose.inference.repairs import Repairs
 from tests.troubleshooting import Stand, World, cost_of, least_cost, minutes_of, random_world
 

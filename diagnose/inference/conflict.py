@@ -1,0 +1,95 @@
+"""Readings that can hardly both be right, and complaints that nothing listed explains.
+
+Two findings that belong together are more probable together than apart. The measure is that of Jensen and others for
+Bayesian networks: log2 P(a) P(b) / P(a, b), here given the complaints. Well above 0, the findings contradict one
+another, unless a cause that is then plausible makes both of them likely: that is no contradiction but a discovery.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import combinations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from diagnose.inference.evidence import evidence_network, items
+from diagnose.inference.propagation import propagate
+from diagnose.inference.situation import Situation, Solution
+from diagnose.inference.tree import FaultTree
+
+__all__ = ["LEAST_CONFLICT_BITS", "PLAUSIBLE", "Conflict", "conflicts", "nothing_listed_fits"]
+
+# Three bits: together eight times rarer than if they had nothing to do with one another. Two findings that point at two
+# different faults stay below (a second fault is rare, but about as rare as one misreading); a look that contradicts
+# another look at the same thing goes beyond. Judgement.
+LEAST_CONFLICT_BITS = 3.0
+# A cause counts as a way out of a contradiction from one in twenty, where a technician would still look. Judgement.
+PLAUSIBLE = 0.05
+
+Array = NDArray[np.float64]
+
+
+@dataclass(frozen=True)
+class Conflict:
+    """Two findings (their places in the situation), how far they contradict one another, and their checks."""
+
+    first: int
+    second: int
+    bits: float
+    checks: tuple[str, str]
+
+
+def conflicts(tree: FaultTree, situation: Situation) -> tuple[Conflict, ...]:
+    """Pairs of findings that can hardly both be right, the worst first."""
+    found = range(len(situation.findings))
+    pairs = list(combinations(found, 2))
+    if not pairs:
+        return ()
+    every = items(tree, situation)
+    kept = np.ones((len(every), 1 + len(found) + len(pairs)), dtype=bool)
+    place = {item.nth: row for row, item in enumerate(every) if item.kind == "finding"}
+    for finding, row in place.items():
+        kept[row] = False
+        kept[row, 1 + finding] = True
+    for case, pair in enumerate(pairs, 1 + len(found)):
+        kept[[place[pair[0]], place[pair[1]]], case] = True
+    network = evidence_network(tree, situation, kept)
+    causes = [leaf for leaf in tree.leaves if tree.nodes[leaf].kind == "cause"]
+    variables = [network.variable(cause, situation.stage) for cause in causes]
+    marginals = propagate(network.cards, network.factors, variables)
+    evidence = np.broadcast_to(marginals.log_evidence, kept.shape[1:]) / np.log(2.0)
+    so = np.array([np.broadcast_to(marginals[v][1], kept.shape[1:]) for v in variables])
+    return _worst_first(situation, pairs, evidence - evidence[0], so)
+
+
+def _worst_first(
+    situation: Situation, pairs: list[tuple[int, int]], evidence: Array, so: Array
+) -> tuple[Conflict, ...]:
+    """`evidence` is log2 P(findings of the case | complaints), `so` the causes' probabilities (causes, cases)."""
+    found = []
+    for case, (a, b) in enumerate(pairs, 1 + len(situation.findings)):
+        bits = float(evidence[1 + a] + evidence[1 + b] - evidence[case])
+        if bits >= LEAST_CONFLICT_BITS and not _resolved(bits, so[:, case], so[:, 0]):
+            found.append(Conflict(a, b, bits, (situation.findings[a].check, situation.findings[b].check)))
+    return tuple(sorted(found, key=lambda c: -c.bits))
+
+
+def _resolved(bits: float, after: Array, before: Array) -> bool:
+    """Whether some plausible cause makes the pair at least as likely as the two would be on their own.
+
+    By Bayes, P(a, b | cause) >= P(a) P(b) says the same as log2 P(cause | a, b) / P(cause) >= bits.
+    """
+    with np.errstate(divide="ignore", invalid="ignore"):
+        gained = np.log2(after) - np.log2(before)
+    return bool(np.any((after >= PLAUSIBLE) & (gained >= bits)))
+
+
+def nothing_listed_fits(tree: FaultTree, situation: Situation, solution: Solution) -> tuple[str, ...]:
+    """Complaints for which "something not listed here" is more probable than any single listed cause under them."""
+    lead = []
+    for complaint in situation.still_there:
+        ranked = sorted(tree.causes_under(complaint), key=lambda cause: -solution.posterior[cause])
+        if tree.nodes[ranked[0]].kind == "unlisted":
+            lead.append(complaint)
+    return tuple(lead)

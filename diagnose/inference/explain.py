@@ -1,0 +1,80 @@
+"""Why a cause stands where it stands: what speaks for it and what against, in bits.
+
+The weight of an item is the log-odds of the cause with all that is known, minus its log-odds with everything but this
+item (I. J. Good's weight of evidence, taken last). One bit doubles the odds. Weights of items that say the same thing
+do not add up to the whole, as each is weighed against the others; that is what "would it matter if this reading were
+wrong?" asks.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from diagnose.inference.evidence import Item, evidence_network, items
+from diagnose.inference.propagation import propagate
+from diagnose.inference.situation import ImpossibleSituationError, Situation
+from diagnose.inference.tree import FaultTree
+
+__all__ = ["FEWEST_BITS", "Explanation", "Reason", "explain"]
+
+# A weight that moves the odds by less than seven in a hundred is no reason to speak of.
+FEWEST_BITS = 0.1
+
+
+@dataclass(frozen=True)
+class Reason:
+    """One item and its weight: above 0 it speaks for the node, below 0 against. `sole`: nothing else does its work.
+
+    `sole` marks an item without which the node would be certain or impossible, so that no number of bits tells it.
+    """
+
+    item: Item
+    bits: float
+    sole: bool = False
+
+
+@dataclass(frozen=True)
+class Explanation:
+    """The probability of a node now, before any evidence, and the reasons, the weightiest first."""
+
+    node: str
+    probability: float
+    prior: float
+    speaks_for: tuple[Reason, ...]
+    speaks_against: tuple[Reason, ...]
+
+
+def explain(tree: FaultTree, situation: Situation, node: str) -> Explanation:
+    """Weigh every complaint, finding, ruled-out node and context answer for one cause or event."""
+    every = items(tree, situation)
+    cases = len(every) + 2
+    kept = np.ones((len(every), cases), dtype=bool)
+    for row in range(len(every)):
+        kept[row, row + 1] = False
+    kept[:, -1] = False
+    network = evidence_network(tree, situation, kept)
+    variable = network.variable(node, situation.stage)
+    marginals = propagate(network.cards, network.factors, [variable])
+    if not np.isfinite(marginals.log_evidence[0]):
+        raise ImpossibleSituationError("what was said and found cannot all be so; take something back")
+    table = np.broadcast_to(marginals[variable], (2, cases))
+    with np.errstate(divide="ignore"):
+        odds = np.log2(table[1]) - np.log2(table[0])
+    reasons = [_reason(item, float(odds[0]), float(odds[nth + 1])) for nth, item in enumerate(every)]
+    weighty = sorted((r for r in reasons if abs(r.bits) >= FEWEST_BITS), key=lambda r: -abs(r.bits))
+    return Explanation(
+        node,
+        float(table[1, 0]),
+        float(table[1, -1]),
+        tuple(r for r in weighty if r.bits > 0),
+        tuple(r for r in weighty if r.bits < 0),
+    )
+
+
+def _reason(item: Item, whole: float, without: float) -> Reason:
+    if whole == without:
+        return Reason(item, 0.0)
+    bits = whole - without
+    return Reason(item, bits, sole=not np.isfinite(bits))

@@ -1,0 +1,155 @@
+"""Ranking what can be done next: a check, a repair or the call for help, by expected minutes to a verified repair.
+
+One step ahead: a check costs its own minutes, the covers it opens and the change of the machine's state, and then the
+repairs as they would be tried after each of its outcomes. It is worth doing where that is less than repairing now. A
+cover stays open for whatever comes after, so that it is paid once. Of the checks worth doing, the one that spares most
+per minute goes first: the others can follow it.
+
+Where causes are many, one check alone often cannot beat the call for help, although a few would. So when that call
+would come first while most of what may be the matter can be mended here, all is priced once more as if help were
+called only after every repair; a check that spares minutes then goes before the call.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from diagnose.inference.economy import Circumstances, Task
+from diagnose.inference.repairs import HELP, Repairs
+from diagnose.inference.situation import Prediction
+
+__all__ = ["Advice", "Option", "weigh_options"]
+
+# Help goes first without more ado where less than half of what may be the matter can be mended here.
+_MOSTLY = 0.5
+
+Array = NDArray[np.float64]
+Numbers = NDArray[np.intp]
+
+
+@dataclass(frozen=True)
+class Option:
+    """Something that can be done next.
+
+    `expected` minutes from now to a verified repair when this is done next, of which `minutes` for the step itself
+    (`opening` of them for covers, `moving` for the machine's state). `saves` minutes against the best that can be done
+    without another check. For a check, `outcomes` says how likely each answer is and `then` what would be tried first
+    after it: a cause to repair, or "help". For a repair, `probability` is that of the cause.
+    """
+
+    kind: Literal["check", "repair", "help"]
+    id: str
+    expected: float
+    saves: float
+    minutes: float
+    opening: float = 0.0
+    moving: float = 0.0
+    probability: float | None = None
+    outcomes: Mapping[str, float] | None = None
+    then: Mapping[str, str] | None = None
+
+
+@dataclass(frozen=True)
+class Advice:
+    """All options, the best first. With `help_last`, expected minutes leave out that help could be called earlier."""
+
+    options: tuple[Option, ...]
+    help_last: bool = False
+
+    @property
+    def best(self) -> Option:
+        return self.options[0]
+
+    def top(self, count: int = 3) -> tuple[Option, ...]:
+        return self.options[:count]
+
+
+def weigh_options(
+    causes: Sequence[str],
+    belief: Array,
+    predictions: Sequence[Prediction],
+    tasks: Mapping[str, Task],
+    repairs: Repairs,
+    now: Circumstances,
+) -> Advice:
+    """Rank repairing at once, every check in `predictions` (with its `tasks`), and calling for help.
+
+    `belief` and the predictions' `after` have their columns in the order of `causes`, as have the repairs.
+    """
+    weigher = _Weigher(causes, belief, predictions, [tasks[p.check] for p in predictions], repairs, now)
+    advice = weigher.advice(early_help=True)
+    if advice.best.kind == "help" and repairs.within_reach(belief) > _MOSTLY:
+        without = weigher.advice(early_help=False)
+        if without.best.kind == "check":
+            return without
+    return advice
+
+
+@dataclass(frozen=True)
+class _Weigher:
+    causes: Sequence[str]
+    belief: Array
+    predictions: Sequence[Prediction]
+    tasks: Sequence[Task]
+    repairs: Repairs
+    now: Circumstances
+
+    def advice(self, early_help: bool) -> Advice:
+        stands = self.repairs.stands([(self.now.open, self.now.state)])
+        minutes, first = self.repairs.at_once(self.belief[None, :], stands, early_help)
+        at_once, begin = float(minutes[0]), int(first[0])
+        options = self._checks(at_once, early_help) if self.predictions else []
+        help_minutes = self.repairs.economy.help_minutes
+        options.append(Option("help", "help", help_minutes, min(at_once - help_minutes, 0.0), help_minutes))
+        if begin != HELP:
+            cost = float(self.repairs.each(stands)[0, begin])
+            options.append(
+                Option("repair", self.causes[begin], at_once, 0.0, cost, probability=float(self.belief[begin]))
+            )
+        return Advice(tuple(sorted(options, key=_order)), help_last=not early_help)
+
+    def _checks(self, at_once: float, early_help: bool) -> list[Option]:
+        """All checks in one go: a row for each outcome of each."""
+        own = np.repeat(np.arange(len(self.tasks)), [len(each.outcomes) for each in self.predictions])
+        ahead = [(self.now.open | task.open, task.state) for task in self.tasks]
+        stands = self.repairs.stands([ahead[nth] for nth in own.tolist()])
+        after = np.concatenate([each.after for each in self.predictions])
+        rest, first = self.repairs.at_once(after, stands, early_help)
+        chance = np.concatenate([list(each.outcomes.values()) for each in self.predictions])
+        expected = np.bincount(own, weights=chance * rest, minlength=len(self.tasks))
+        return [
+            self._check(nth, float(expected[nth]), first[own == nth].tolist(), at_once)
+            for nth in range(len(self.tasks))
+        ]
+
+    def _check(self, nth: int, rest: float, first: list[int], at_once: float) -> Option:
+        each, task, economy = self.predictions[nth], self.tasks[nth], self.repairs.economy
+        opening = float(sum(economy.access[a] for a in task.open - self.now.open))
+        moving = economy.move(self.now.state, task.state)
+        minutes = task.minutes + opening + moving
+        names = ["help" if f == HELP else self.causes[f] for f in first]
+        return Option(
+            "check",
+            each.check,
+            minutes + rest,
+            at_once - minutes - rest,
+            minutes,
+            opening,
+            moving,
+            outcomes=each.outcomes,
+            then=dict(zip(each.outcomes, names, strict=True)),
+        )
+
+
+def _order(option: Option) -> tuple[int, float, str]:
+    """Checks that save, by what they spare per minute; then what can be done without one; then the other checks."""
+    if option.kind != "check":
+        return 1, option.expected, option.id
+    if option.saves > 0.0:
+        return 0, -(option.saves + option.minutes) / option.minutes, option.id
+    return 2, option.expected, option.id
