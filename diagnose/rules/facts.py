@@ -63,6 +63,14 @@ class Facts:
                 return reading
         return None
 
+    def chosen(self, check: str) -> str | None:
+        """The outcome chosen for a check at this stage or, failing that, at the latest one before."""
+        for stage in range(self.stage, -1, -1):
+            reading = self.newest.get((stage, check))
+            if reading is not None and reading.outcome is not None:
+                return reading.outcome
+        return None
+
     def finding(self, check: str) -> Finding | None:
         """What was found of a check at this stage."""
         return self.found.get((self.stage, check))

@@ -9,14 +9,15 @@ from diagnose.physics.motors import overload_trip
 from diagnose.rules.bands import limit_share, normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
+from diagnose.rules.pump_motor import motor_of
 from diagnose.units import Quantity, show_number
 
 __all__ = ["SETTINGS", "expected_setting", "setting"]
 
 SETTINGS: Mapping[str, str] = {
-    "motor_overload.pump_setting": "wash_motor_amps",
-    "motor_overload.drive_setting": "drive_motor_amps",
-    "motor_overload.fan_setting": "fan_motor_amps",
+    "motor_overload.pump_setting": "pump_motor",
+    "motor_overload.drive_setting": "drive_motor",
+    "motor_overload.fan_setting": "exhaust_fan",
 }
 DIAL = 0.05  # a dial is drawn in steps of about 5 %: that much under the nameplate is still the nameplate; judgement
 
@@ -33,7 +34,7 @@ def setting(facts: Facts, check_id: str) -> Finding | Silent | None:
     reading, check = facts.fresh(check_id), facts.check(check_id)
     if reading is None or check is None:
         return None
-    plate = facts.plate(SETTINGS[check_id])
+    plate = facts.plate(_plate_of(facts, check_id))
     if plate is None or plate.si <= 0:
         return Silent(f"{check.title}: needs the full-load amps of the motor")
     try:
@@ -50,20 +51,24 @@ def setting(facts: Facts, check_id: str) -> Finding | Silent | None:
         f"Trip at most {show_number(overload_trip(plate.si, False), 3)} A (115 %), or "
         f"{show_number(overload_trip(plate.si, True), 3)} A (125 %) where the nameplate has a service factor of 1.15 "
         "or a rise of 40 °C. Local codes govern.",
-        *facts.assumed(SETTINGS[check_id]),
+        *facts.assumed(_plate_of(facts, check_id)),
     ]
     says = _SAYS[max(weights, key=lambda o: weights[o])]
     return facts.conclude(check_id, weights, "motor_overload.setting", [reading], (), working, says)
 
 
+def _plate_of(facts: Facts, check_id: str) -> str:
+    return motor_of(facts, SETTINGS[check_id]).plate
+
+
 def expected_setting(facts: Facts, check: str) -> Expected | None:
     """The nameplate's full-load amps, and the most the code allows."""
-    plate = facts.plate(SETTINGS[check])
+    plate = facts.plate(_plate_of(facts, check))
     if plate is None or plate.si <= 0:
         return None
     high = Quantity.of_si(overload_trip(plate.si, False), "current", "A")
     line = f"{plate}, the nameplate's full-load amps; trip at most {show_number(high.value, 3)} A in general"
-    return Expected((line,), plate, high, facts.assumed(SETTINGS[check]), "NEC 430.32(A)(1), secondary")
+    return Expected((line,), plate, high, facts.assumed(_plate_of(facts, check)), "NEC 430.32(A)(1), secondary")
 
 
 _SAYS = {

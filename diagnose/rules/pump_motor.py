@@ -14,7 +14,7 @@ from diagnose.rules.instruments import spread
 from diagnose.rules.supply_power import unbalance_known
 from diagnose.units import Quantity, show_number
 
-__all__ = ["MOTORS", "Motor", "expected_amps", "line_amps", "line_amps_single"]
+__all__ = ["MOTORS", "Motor", "expected_amps", "line_amps", "line_amps_single", "motor_of"]
 
 
 @dataclass(frozen=True)
@@ -36,10 +36,18 @@ MOTORS: Mapping[str, Motor] = {
     "drive_motor": Motor("drive_motor_amps", "conveyor drive", 0.40),
     "exhaust_fan": Motor("fan_motor_amps", "exhaust fan"),
 }
+RINSE_PUMP = Motor("rinse_motor_amps", "power-rinse pump")
 NAMEPLATE = 0.02  # what a nameplate figure is good for; judgement
 UNBALANCE_SPREAD = 0.012  # current unbalance read by one clamp on three wires; judgement
 LOST_BELOW, LOST_SPREAD = 0.15, 0.04  # share of the mean of the other two below which a line is dead; judgement
 DEAD = 0.05  # share of full load below which a motor is not running
+
+
+def motor_of(facts: Facts, assembly: str) -> Motor:
+    """The motor an assembly's readings belong to: of two pumps the one that was said to have tripped."""
+    if assembly == "pump_motor" and facts.chosen("motor_overload.which_tripped") == "rinse_pump":
+        return RINSE_PUMP
+    return MOTORS[assembly]
 
 
 def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
@@ -83,11 +91,11 @@ def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
     outcome = max(weights, key=lambda o: weights[o])
     volts = facts.known("supply_power.line_volts")
     working = [
-        _load_words(MOTORS[assembly], seen, full, load, least, most),
+        _load_words(motor_of(facts, assembly), seen, full, load, least, most),
         f"Unbalance {unbalance * 100:.1f} %: largest deviation from the mean over the mean; {bear * 100:g} % allowed.",
         *_outcome_words(facts, outcome, seen, full, unbalance),
     ]
-    plates = facts.assumed(MOTORS[assembly].plate)
+    plates = facts.assumed(motor_of(facts, assembly).plate)
     return facts.conclude(name, weights, name, [reading], [volts], [*working, *plates], _SAYS[outcome])
 
 
@@ -113,16 +121,16 @@ def line_amps_single(facts: Facts, assembly: str) -> Finding | Silent | None:
     outcome = max(weights, key=lambda o: weights[o])
     volts = facts.known("supply_power.line_volts_single")
     working = [
-        _load_words(MOTORS[assembly], [reading.value.si], full, load, least, most),
+        _load_words(motor_of(facts, assembly), [reading.value.si], full, load, least, most),
         *_volts_words(facts, outcome),
     ]
-    plates = facts.assumed(MOTORS[assembly].plate)
+    plates = facts.assumed(motor_of(facts, assembly).plate)
     return facts.conclude(name, weights, name, [reading], [volts], [*working, *plates], _SAYS[outcome])
 
 
 def _rated(facts: Facts, check: Check, assembly: str, three: Reading | None) -> tuple[float, float, float] | Silent:
     """Nameplate amps, least and greatest load; Silent where they are unknown or the motor stands."""
-    motor = MOTORS[assembly]
+    motor = motor_of(facts, assembly)
     plate = facts.plate(motor.plate)
     if plate is None or plate.si <= 0:
         return Silent(f"{check.title}: needs the full-load amps of the {motor.name}")
@@ -197,7 +205,7 @@ def _volts_words(facts: Facts, outcome: str) -> list[str]:
 def expected_amps(facts: Facts, check: str) -> Expected | None:
     """The band of current in order, and how alike three lines should be."""
     assembly, _, name = check.partition(".")
-    motor, entry = MOTORS[assembly], facts.check(check)
+    motor, entry = motor_of(facts, assembly), facts.check(check)
     rated = _rated(facts, entry, assembly, None) if entry else Silent("")
     if isinstance(rated, Silent):
         return None
