@@ -11,7 +11,7 @@ from diagnose.inference.economy import Circumstances, Economy, Task
 from diagnose.inference.evidence import Item
 from diagnose.inference.explain import Explanation, Reason, explain
 from diagnose.inference.options import Advice, Option
-from diagnose.inference.posterior import predict, solve, solve_and_predict
+from diagnose.inference.posterior import bearing_checks, concerned, predict, solve, solve_and_predict
 from diagnose.inference.situation import (
     ImpossibleSituationError,
     Prediction,
@@ -42,7 +42,9 @@ __all__ = [
     "TooWideError",
     "TreeCheck",
     "advise",
+    "bearing_checks",
     "build_tree",
+    "concerned",
     "conflicts",
     "explain",
     "nothing_listed_fits",

@@ -8,6 +8,7 @@ import numpy as np
 
 from diagnose.inference.economy import Circumstances, Economy, Task
 from diagnose.inference.options import Advice, weigh_options
+from diagnose.inference.posterior import concerned
 from diagnose.inference.repairs import Repairs
 from diagnose.inference.situation import Prediction, Situation, Solution
 from diagnose.inference.tree import FaultTree
@@ -32,7 +33,7 @@ def advise(
     out.
     """
     complaints = situation.still_there or tuple(n.id for n in tree.nodes.values() if n.kind == "complaint")
-    causes = solution.causes
+    causes = concerned(tree, situation)
     repairs = Repairs(
         [_repair(book.causes.get(cause), now) for cause in causes],
         _groups(tree, complaints, causes),

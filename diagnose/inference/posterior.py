@@ -13,7 +13,7 @@ from diagnose.inference.propagation import Marginals, propagate
 from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution
 from diagnose.inference.tree import FaultTree, TreeCheck
 
-__all__ = ["predict", "solve", "solve_and_predict"]
+__all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict"]
 
 Array = NDArray[np.float64]
 
@@ -28,10 +28,24 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
     return solve_and_predict(tree, situation, check_ids)[1]
 
 
+def concerned(tree: FaultTree, situation: Situation) -> tuple[str, ...]:
+    """The causes (and `unlisted.*`) under what is complained of and still there; all where nothing is."""
+    complaints = situation.still_there
+    under = frozenset[str]().union(*(tree.below(complaint) for complaint in complaints))
+    return tuple(leaf for leaf in tree.leaves if leaf in under or not complaints)
+
+
+def bearing_checks(tree: FaultTree, situation: Situation) -> tuple[str, ...]:
+    """The checks that can be asked and look at anything made of the causes concerned."""
+    causes = frozenset(concerned(tree, situation))
+    asked = (check for check in tree.checks.values() if not check.computed)
+    return tuple(c.id for c in asked if any(not causes.isdisjoint(tree.below(node)) for node in c.looks_at))
+
+
 def solve_and_predict(
     tree: FaultTree, situation: Situation, check_ids: Iterable[str]
 ) -> tuple[Solution, dict[str, Prediction]]:
-    """Both in one sweep.
+    """Both in one sweep; predictions are about the causes concerned.
 
     A check is cut into cells: "the first true node it looks at is the i-th", and "none of them". A cell is a handful
     of nodes known to be true or false, so it multiplies each of their variables by 0 or 1 and leaves the shape of the
@@ -43,12 +57,14 @@ def solve_and_predict(
     network.include(tree.nodes)
     cells = _Cells(network, checks)
     variables = {node: network.variable(node, situation.stage) for node in tree.nodes}
-    marginals = propagate(network.cards, network.factors, set(variables.values()))
+    causes = concerned(tree, situation)
+    predicted = [variables[cause] for cause in causes] if checks else []
+    marginals = propagate(network.cards, network.factors, predicted, variables.values())
     solution = _solution(tree, variables, marginals)
-    causes = np.array([_column(marginals[variables[leaf]], cells.cases) for leaf in tree.leaves])
+    so = np.array([_row(marginals[variable][1], cells.cases) for variable in predicted])
     chance = np.exp(_row(marginals.log_evidence, cells.cases) - solution.log_evidence)
     return solution, {
-        check.id: _prediction(check, tree.leaves, chance[rows], causes[:, rows])
+        check.id: _prediction(check, causes, chance[rows], so[:, rows])
         for check, rows in zip(checks, cells.rows, strict=True)
     }
 
@@ -87,10 +103,6 @@ def _prediction(check: TreeCheck, causes: tuple[str, ...], chance: Array, given:
     outcome = joint.sum(axis=0)
     after = (given @ joint / np.where(outcome > 0.0, outcome, 1.0)).T
     return Prediction(check.id, dict(zip(check.outcomes, outcome.tolist(), strict=True)), causes, after)
-
-
-def _column(marginal: Array, cases: int) -> Array:
-    return _row(marginal[1], cases)
 
 
 def _row(values: Array, cases: int) -> Array:

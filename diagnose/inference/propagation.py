@@ -20,11 +20,13 @@ from diagnose.inference.elimination import cluster_tree, elimination_order
 from diagnose.inference.network import Factor
 from diagnose.inference.situation import TooWideError
 
-__all__ = ["MOST_CELLS", "Clusters", "Marginals", "propagate"]
+__all__ = ["MOST_CELLS", "WIDEST", "Clusters", "Marginals", "propagate"]
 
-# Cells of the largest table over all cases of a batch: 2**24 are 128 MiB. More raises an error, rather than bringing
-# the technician's laptop to its knees.
-MOST_CELLS = 2**24
+# Cells of the largest table over all cases at a time: 2**22 are 32 MiB. Longer batches are cut.
+MOST_CELLS = 2**22
+# Cells of the largest table of one case: 2**24 are 128 MiB. More raises an error, rather than bringing the
+# technician's laptop to its knees.
+WIDEST = 2**24
 
 Array = NDArray[np.float64]
 
@@ -70,36 +72,67 @@ class Marginals:
         self._tables = tables
 
     def __getitem__(self, variable: int) -> Array:
-        """Probability of each value, (values, batch or 1); zeros where the case is impossible."""
+        """Probability of each value, (values, cases or 1); zeros where the case is impossible."""
         return self._tables[variable]
 
 
-def propagate(cards: Sequence[int], factors: Sequence[Factor], wanted: Iterable[int]) -> Marginals:
-    """Log evidence of every case and the marginals of the wanted variables.
+def propagate(
+    cards: Sequence[int], factors: Sequence[Factor], wanted: Iterable[int], wanted_first: Iterable[int] = ()
+) -> Marginals:
+    """Log evidence of every case, the marginals of the `wanted` variables, and of others in the first case only.
 
     >>> prior, seen = Factor((0,), np.array([[0.9], [0.1]])), Factor((0,), np.array([[0.2], [0.8]]))
     >>> propagate([2], [prior, seen], [0])[0].round(3).tolist()
     [[0.692], [0.308]]
     """
     shape = Clusters(cards, [factor.variables for factor in factors])
-    cases = max((factor.table.shape[-1] for factor in factors), default=1)
-    if shape.widest * cases > MOST_CELLS:
-        raise TooWideError(f"{cases} cases of up to {shape.widest} cells are more than {MOST_CELLS} cells")
-    beliefs, messages, log_evidence = _collect(shape, factors)
-    homes = {variable: shape.home((variable,)) for variable in wanted}
-    _distribute(shape, beliefs, messages, set(homes.values()))
+    if shape.widest > WIDEST:
+        raise TooWideError(f"a table of {shape.widest} cells is needed, {WIDEST} are allowed")
+    cases = max((_cases(factor.table) for factor in factors), default=1)
+    wanted, first = set(wanted), set(wanted_first)
+    step = max(1, MOST_CELLS // shape.widest)
+    parts = []
+    for start in range(0, cases, step):
+        part = slice(start, start + step)
+        cut = [Factor(f.variables, f.table[..., part]) if _cases(f.table) > 1 else f for f in factors]
+        parts.append(_both_ways(shape, cut, wanted, first if start == 0 else set()))
+    return _joined(parts, [len(range(cases)[start : start + step]) for start in range(0, cases, step)])
+
+
+def _both_ways(shape: Clusters, factors: Sequence[Factor], wanted: set[int], first: set[int]) -> Marginals:
+    beliefs, sent, log_evidence = _collect(shape, factors)
+    homes = {variable: shape.home((variable,)) for variable in wanted | first}
+    _distribute(shape, beliefs, sent, {homes[v] for v in wanted}, {homes[v] for v in first})
     tables = {v: shape.kept(beliefs[number], number, (v,)) for v, number in homes.items()}
     return Marginals(log_evidence, tables)
 
 
+def _joined(parts: Sequence[Marginals], cases: Sequence[int]) -> Marginals:
+    """The parts of a batch that was cut, put together again."""
+    if len(parts) == 1:
+        return parts[0]
+    log_evidence = [np.broadcast_to(part.log_evidence, (n,)) for part, n in zip(parts, cases, strict=True)]
+    tables = {}
+    for variable, table in parts[0]._tables.items():
+        tables[variable] = table
+        if variable in parts[1]._tables:
+            each = [np.broadcast_to(p[variable], (len(table), n)) for p, n in zip(parts, cases, strict=True)]
+            tables[variable] = np.concatenate(each, axis=1)
+    return Marginals(np.concatenate(log_evidence), tables)
+
+
+def _cases(table: Array) -> int:
+    return int(table.shape[-1])
+
+
 def _collect(shape: Clusters, factors: Sequence[Factor]) -> tuple[list[Array], list[Array], Array]:
-    """Towards the roots: each cluster's product, scaled by the sum of what it sends on, and what it sends."""
+    """Towards the roots: each cluster's product, and what it sends on (its parent gets that scaled to sum 1)."""
     waiting: list[list[Array]] = [[] for _ in shape.clusters]
     for factor in factors:
         number = shape.home(factor.variables)
         waiting[number].append(shape.aligned(factor.table, factor.variables, number))
     beliefs: list[Array] = []
-    messages: list[Array] = []
+    sent: list[Array] = []
     log_evidence = np.zeros(1)
     for number, cluster in enumerate(shape.clusters):
         whole = np.ones((*(shape.cards[v] for v in cluster.variables), 1))
@@ -108,31 +141,39 @@ def _collect(shape: Clusters, factors: Sequence[Factor]) -> tuple[list[Array], l
         scale = message.reshape(-1, message.shape[-1]).sum(axis=0)
         with np.errstate(divide="ignore"):
             log_evidence = log_evidence + np.log(scale)
-        scale = np.where(scale > 0.0, scale, 1.0)
-        messages.append(message / scale)
-        beliefs.append(belief / scale)
-        if cluster.parent is not None:
-            waiting[cluster.parent].append(shape.aligned(messages[-1], cluster.separator, cluster.parent))
-    return beliefs, messages, log_evidence
+        scaled = message / np.where(scale > 0.0, scale, 1.0)
+        if cluster.parent is None:
+            belief = belief / np.where(scale > 0.0, scale, 1.0)
+        else:
+            waiting[cluster.parent].append(shape.aligned(scaled, cluster.separator, cluster.parent))
+        beliefs.append(belief)
+        sent.append(message)
+    return beliefs, sent, log_evidence
 
 
-def _cases(table: Array) -> int:
-    return int(table.shape[-1])
+def _distribute(
+    shape: Clusters, beliefs: list[Array], sent: list[Array], wanted: set[int], wanted_first: set[int]
+) -> None:
+    """Back from the roots, only as far as something is wanted: each belief becomes the joint probability.
 
-
-def _distribute(shape: Clusters, beliefs: list[Array], messages: list[Array], wanted: set[int]) -> None:
-    """Back from the roots, only as far as something is wanted: each belief becomes the joint probability."""
-    needed = set(wanted)
-    for number, cluster in enumerate(shape.clusters):
-        if number in needed and cluster.parent is not None:
-            needed.add(cluster.parent)
-    for number in sorted(needed, reverse=True):
+    Clusters wanted for the first case only are cut down to it.
+    """
+    every, any_case = _with_parents(shape, wanted), _with_parents(shape, wanted | wanted_first)
+    for number in sorted(any_case, reverse=True):
         cluster = shape.clusters[number]
+        if number not in every:
+            beliefs[number], sent[number] = beliefs[number][..., :1], sent[number][..., :1]
         if cluster.parent is None:
             continue
-        above = shape.kept(beliefs[cluster.parent], cluster.parent, cluster.separator)
-        below = messages[number]
-        ratio = above / np.where(below > 0.0, below, 1.0)  # where the message is 0, so is what it is divided into
+        above = beliefs[cluster.parent] if number in every else beliefs[cluster.parent][..., :1]
+        below = sent[number]
+        ratio = shape.kept(above, cluster.parent, cluster.separator) / np.where(below > 0.0, below, 1.0)
         beliefs[number] = beliefs[number] * shape.aligned(ratio, cluster.separator, number)
 
 
+def _with_parents(shape: Clusters, numbers: set[int]) -> set[int]:
+    needed = set(numbers)
+    for number, cluster in enumerate(shape.clusters):
+        if number in needed and cluster.parent is not None:
+            needed.add(cluster.parent)
+    return needed

@@ -84,7 +84,7 @@ class Solution:
 class Prediction:
     """What an open check may answer now: the probability of each outcome, and what would then be believed.
 
-    `after[o, c]` is the probability of cause c (in the order of `causes`) once outcome o has been seen.
+    `after[o, c]` is the probability of cause c (of `causes`, those concerned) once outcome o is seen.
     """
 
     check: str
