@@ -34,13 +34,13 @@ def random_tree(
     """A tree with shared inputs, all three kinds of gate, and noisy checks that look at several nodes."""
     nodes = [Node(f"c{n}", "cause", prior=rng.uniform(0.01, 0.4)) for n in range(causes)]
     for n in range(events):
-        inputs = tuple(node.id for node in rng.sample(nodes, rng.randint(2, min(4, len(nodes)))))
+        inputs = tuple(node.id for node in rng.sample(nodes, rng.choice([1, 2, 2, 3, 3, 4][: len(nodes) + 2])))
         need = rng.choice([1, 1, 1, len(inputs), rng.randint(1, len(inputs))])
         nodes.append(Node(f"e{n}", "event", inputs, need))
     below = list(nodes)
     for n in range(complaints):
         leak = Node(unlisted(f"t{n}"), "unlisted", prior=rng.uniform(0.005, 0.05))
-        inputs = tuple(node.id for node in rng.sample(below, rng.randint(2, min(5, len(below)))))
+        inputs = tuple(node.id for node in rng.sample(below, rng.randint(1, min(5, len(below)))))
         nodes += [leak, Node(f"t{n}", "complaint", (*inputs, leak.id))]
     return make_tree(nodes, [_random_check(rng, f"k{n}", [b.id for b in below]) for n in range(checks)])
 
