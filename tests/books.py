@@ -34,7 +34,7 @@ def random_tree(
     """A tree with shared inputs, all three kinds of gate, and noisy checks that look at several nodes."""
     nodes = [Node(f"c{n}", "cause", prior=rng.uniform(0.01, 0.4)) for n in range(causes)]
     for n in range(events):
-        inputs = tuple(node.id for node in rng.sample(nodes, rng.choice([1, 2, 2, 3, 3, 4][: len(nodes) + 2])))
+        inputs = tuple(node.id for node in rng.sample(nodes, min(rng.choice([1, 2, 2, 3, 3, 4]), len(nodes))))
         need = rng.choice([1, 1, 1, len(inputs), rng.randint(1, len(inputs))])
         nodes.append(Node(f"e{n}", "event", inputs, need))
     below = list(nodes)

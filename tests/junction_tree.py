@@ -29,7 +29,9 @@ def _first(values: Sequence[int]) -> int:
     return next((nth for nth, true in enumerate(values) if true), len(values))
 
 
-def network_of(tree: FaultTree, situation: Situation, asked: Sequence[TreeCheck]) -> tuple[gum.BayesNet, dict[str, int]]:
+def network_of(
+    tree: FaultTree, situation: Situation, asked: Sequence[TreeCheck]
+) -> tuple[gum.BayesNet, dict[str, int]]:
     """The tree, an outcome variable per open check, and a virtual observation per finding."""
     net = gum.BayesNet()
     for node in tree.nodes.values():

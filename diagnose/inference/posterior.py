@@ -107,4 +107,3 @@ def _prediction(check: TreeCheck, causes: tuple[str, ...], chance: Array, given:
 
 def _row(values: Array, cases: int) -> Array:
     return np.broadcast_to(values, (cases,))
-

@@ -106,9 +106,7 @@ class Repairs:
             total = np.minimum(total, self.economy.help_minutes)
         return total, first
 
-    def _one_group(
-        self, beliefs: Array, group: Numbers, stands: Stands, early_help: bool
-    ) -> tuple[Array, Numbers]:
+    def _one_group(self, beliefs: Array, group: Numbers, stands: Stands, early_help: bool) -> tuple[Array, Numbers]:
         """For one complaint, `beliefs` (rows, group): always the repair with the most odds per minute next."""
         rows = np.arange(len(beliefs))
         p = np.minimum(beliefs, _CERTAIN)
