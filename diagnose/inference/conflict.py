@@ -20,10 +20,10 @@ from diagnose.inference.tree import FaultTree
 
 __all__ = ["LEAST_CONFLICT_BITS", "PLAUSIBLE", "Conflict", "conflicts", "nothing_listed_fits"]
 
-# Three bits: together eight times rarer than if they had nothing to do with one another. Two findings that point at two
-# different faults stay below (a second fault is rare, but about as rare as one misreading); a look that contradicts
-# another look at the same thing goes beyond. Judgement.
-LEAST_CONFLICT_BITS = 3.0
+# Two bits: together four times rarer than if they had nothing to do with one another. In jobs made up from the model
+# itself about one in a hundred reaches that by honest readings, with one fault or two; looks at the same thing that
+# contradict one another reach it unless both are poor witnesses. Judgement on that trial.
+LEAST_CONFLICT_BITS = 2.0
 # A cause counts as a way out of a contradiction from one in twenty, where a technician would still look. Judgement.
 PLAUSIBLE = 0.05
 

@@ -13,7 +13,7 @@ called only after every repair; a check that spares minutes then goes before the
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -56,7 +56,11 @@ class Option:
 
 @dataclass(frozen=True)
 class Advice:
-    """All options, the best first. With `help_last`, expected minutes leave out that help could be called earlier."""
+    """All options, the best first.
+
+    With `help_last`, no single check pays against the call for help (they all save 0), but several together will: they
+    are ranked by what they spare if help is called only after every repair.
+    """
 
     options: tuple[Option, ...]
     help_last: bool = False
@@ -86,8 +90,14 @@ def weigh_options(
     if advice.best.kind == "help" and repairs.within_reach(belief) > _MOSTLY:
         without = weigher.advice(early_help=False)
         if without.best.kind == "check":
-            return without
+            return _capped(without, repairs.economy.help_minutes)
     return advice
+
+
+def _capped(advice: Advice, help_minutes: float) -> Advice:
+    """The same order, with the minutes that the call for help keeps them to."""
+    options = (replace(o, expected=min(o.expected, help_minutes), saves=min(o.saves, 0.0)) for o in advice.options)
+    return Advice(tuple(options), help_last=True)
 
 
 @dataclass(frozen=True)
@@ -111,7 +121,7 @@ class _Weigher:
             options.append(
                 Option("repair", self.causes[begin], at_once, 0.0, cost, probability=float(self.belief[begin]))
             )
-        return Advice(tuple(sorted(options, key=_order)), help_last=not early_help)
+        return Advice(tuple(sorted(options, key=_order)))
 
     def _checks(self, at_once: float, early_help: bool) -> list[Option]:
         """All checks in one go: a row for each outcome of each."""
