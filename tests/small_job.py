@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import copy
 from collections.abc import Iterable, Sequence
 from pathlib import Path
@@ -174,10 +175,8 @@ class MemoryJournal(Journal):
 def talk_on(session: Session, answers: Sequence[str], folder: Path, columns: int = 80) -> ScriptedFront:
     """Go on with a session until the answers are used up or the job is closed."""
     front = ScriptedFront(answers, columns)
-    try:
+    with contextlib.suppress(Paused):
         Conversation(Scene(session, folder / "machines"), front).run()
-    except Paused:
-        pass
     return front
 
 

@@ -61,9 +61,9 @@ def why_lines(request: rq.Request, more: str, scene: Scene, width: int) -> list[
     match request:
         case rq.AskCheck(_, name, by, options):
             return _why_check(scene.book.checks[name], by, options, scene, width)
-        case rq.AskCaution(_, before):
+        case rq.AskCaution(_, before, options=options):
             entry = scene.book.checks.get(before)
-            return _why_check(entry, "choice", (), scene, width) if entry else _why_cause(before, scene, width)
+            return _why_check(entry, "choice", options, scene, width) if entry else _why_cause(before, scene, width)
         case rq.AskRepair(_, cause):
             return _why_cause(cause, scene, width)
         case rq.Decide():

@@ -13,6 +13,7 @@ from diagnose.view.words import LICENCE_WORDS
 __all__ = ["MOST_OPTIONS", "next_request", "plate_figures", "proofs", "proving"]
 
 MOST_OPTIONS = 3
+_TEMPTING = 0.3  # the probability from which a repair is named beside better checks
 Advice = Callable[[], Sequence[rq.Option]]
 # The figures the rules lean on most are asked first; the order of the plate follows.
 _FIRST_FIGURES = ("volts", "booster_power", "booster_volts", "rinse_flow", "rinse_pressure", "rinse_temperature")
@@ -26,7 +27,14 @@ def next_request(book: Book, state: JobState, advice: Advice) -> rq.Request:
     for found in (_machine(state, number), _story(book, state, number), _turned(book, state, number)):
         if found is not None:
             return found
-    return _advised(book, state, number, tuple(advice()[:MOST_OPTIONS]))
+    return _advised(book, state, number, _offered(advice()))
+
+
+def _offered(advice: Sequence[rq.Option]) -> tuple[rq.Option, ...]:
+    """The best of the advice; a repair that is probable enough to be tempting is always among them."""
+    best = list(advice[:MOST_OPTIONS])
+    best += [o for o in advice[MOST_OPTIONS:] if o.what == "repair" and o.likely >= _TEMPTING][:1]
+    return tuple(best)
 
 
 def proving(book: Book, state: JobState) -> bool:
@@ -135,16 +143,18 @@ def _check(
     by: Literal["advice", "choice", "proof"],
     options: tuple[rq.Option, ...] = (),
 ) -> rq.Request:
-    return _caution(book, state, number, check) or rq.AskCheck(number, check, by, options)
+    return _caution(book, state, number, check, options) or rq.AskCheck(number, check, by, options)
 
 
-def _caution(book: Book, state: JobState, number: int, before: str) -> rq.AskCaution | None:
+def _caution(
+    book: Book, state: JobState, number: int, before: str, options: tuple[rq.Option, ...] = ()
+) -> rq.AskCaution | None:
     entry = book.checks.get(before) or book.causes[before]
     if before in state.acknowledged:
         return None
     licence = "" if entry.who in state.allowed or entry.who == "operator" else entry.who
     words = tuple(dict.fromkeys((*_words(book, entry.cautions), *([LICENCE_WORDS[licence]] if licence else []))))
-    return rq.AskCaution(number, before, tuple(entry.cautions), words, licence) if words else None
+    return rq.AskCaution(number, before, tuple(entry.cautions), words, licence, options) if words else None
 
 
 def _words(book: Book, cautions: Sequence[str]) -> Iterator[str]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import shutil
 import sys
 import time
-from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
 
 from diagnose.dialogue.front import Paused, tidy
 from diagnose.dialogue.plain import fitting
@@ -17,7 +17,7 @@ from diagnose.view.words import PROMPT
 if TYPE_CHECKING:
     from prompt_toolkit import PromptSession
     from prompt_toolkit.input import Input
-    from prompt_toolkit.key_binding import KeyBindings
+    from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
     from prompt_toolkit.output import Output
     from rich.console import Console
 
@@ -29,7 +29,7 @@ GUARD_SECONDS = 0.3  # a key pressed again sooner than this is a bounce or a sha
 class LiveFront:
     """A person at a terminal. `guard` seconds after an answer, keys are thrown away; 0 switches that off.
 
-    `console_input` and `console_output` replace the terminal in tests.
+    `console_input`, `console_output` and `clock` are replaced in tests.
     """
 
     bars = True
@@ -40,10 +40,14 @@ class LiveFront:
         guard: float = GUARD_SECONDS,
         console_input: Input | None = None,
         console_output: Output | None = None,
+        clock: Callable[[], float] = time.monotonic,
     ) -> None:
         self._colour = colour
         self._guard = guard
-        self._io: dict[str, Any] = {"input": console_input, "output": console_output}
+        self._input = console_input
+        self._output = console_output
+        self._clock = clock
+        self._offered = ""
         self._charset = sys.stdout.encoding or "utf-8"
         self._session: PromptSession[str] | None = None
         self._console: Console | None = None
@@ -65,11 +69,12 @@ class LiveFront:
         session = self._prompt_session()
         if self._guard:
             self._drop_typed_ahead(session)
+        self._offered = edit
         try:
-            answer = session.prompt(PROMPT, default=edit or default)
+            answer = session.prompt(PROMPT, default=edit)
         except (KeyboardInterrupt, EOFError):
             raise Paused from None
-        self._deaf_until = time.monotonic() + self._guard
+        self._deaf_until = self._clock() + self._guard
         return tidy(answer) or default
 
     def _print(self, text: str, style: str) -> None:
@@ -92,8 +97,10 @@ class LiveFront:
                 mouse_support=False,
                 enable_suspend=True,
                 complete_while_typing=False,
+                reserve_space_for_menu=0,  # the prompt is one row, whatever the height of the screen
                 color_depth=None if self._colour else ColorDepth.DEPTH_1_BIT,
-                **{name: each for name, each in self._io.items() if each is not None},
+                input=self._input,
+                output=self._output or _quiet_output(),
             )
         return self._session
 
@@ -104,21 +111,44 @@ class LiveFront:
         from prompt_toolkit.keys import Keys
 
         bindings = KeyBindings()
-        deaf = Condition(lambda: time.monotonic() < self._deaf_until)
+        deaf = Condition(lambda: self._clock() < self._deaf_until)
 
         def swallow(event: object) -> None:
             """Do nothing."""
 
         for key in (Keys.Any, Keys.ControlM, Keys.ControlJ):
-            bindings.add(key, filter=deaf, eager=True)(swallow)
+            bindings.add(key, filter=deaf)(swallow)
+        bindings.add(Keys.Any, filter=~deaf & Condition(self._untouched))(self._type_over)
         return bindings
+
+    def _type_over(self, event: KeyPressEvent) -> None:
+        """Put what is typed in the place of what was offered; arrows and the erasing key mend it instead."""
+        self._offered = ""
+        event.current_buffer.reset()
+        event.current_buffer.insert_text(event.data)
+
+    def _untouched(self) -> bool:
+        """Whether the refused text stands there as it was offered: the next sign typed takes its place."""
+        buffer = self._prompt_session().default_buffer
+        return bool(self._offered) and buffer.text == self._offered and buffer.cursor_position == len(buffer.text)
 
     def _drop_typed_ahead(self, session: PromptSession[str]) -> None:
         from prompt_toolkit.input.typeahead import clear_typeahead
 
         clear_typeahead(session.app.input)
-        if self._io["input"] is None:
+        if self._input is None:
             _drain_terminal()
+
+
+def _quiet_output() -> Output:
+    """The terminal, without asking it where its cursor is: some never answer, and the wait eats keys."""
+    from prompt_toolkit.output.defaults import create_output
+    from prompt_toolkit.output.vt100 import Vt100_Output
+
+    output = create_output()
+    if isinstance(output, Vt100_Output):
+        output.enable_cpr = False
+    return output
 
 
 def _drain_terminal() -> None:

@@ -8,6 +8,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher, get_close_matches
+from functools import lru_cache
 from math import log
 
 __all__ = ["Match", "clear_winner", "find"]
@@ -80,12 +81,14 @@ def clear_winner(matches: Sequence[Match]) -> str | None:
     return matches[0].id
 
 
-def _tokens(text: str) -> list[str]:
+@lru_cache(maxsize=4096)
+def _tokens(text: str) -> tuple[str, ...]:
     plain = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
     words = [w for w in _TOKEN.findall(plain.replace("'", "")) if w not in _IDLE]
-    return [_meaning(w) for w in words]
+    return tuple(_meaning(w) for w in words)
 
 
+@lru_cache(maxsize=4096)
 def _meaning(word: str) -> str:
     if word in _MEANING or len(word) <= _SHORTEST_FUZZY:
         return _MEANING.get(word, word)
@@ -126,11 +129,14 @@ def _closest(word: str, text: Sequence[str]) -> tuple[str, float]:
     return best, likeness
 
 
+@lru_cache(maxsize=65536)
 def _alike(word: str, other: str) -> float:
     shorter, longer = sorted((word, other), key=len)
     if len(shorter) < _SHORTEST_FUZZY or word.isdigit() or other.isdigit():
         return 0.0
     if longer.startswith(shorter) and len(shorter) > _SHORTEST_FUZZY:
         return 0.9
+    if 2 * len(shorter) < _ALIKE * (len(shorter) + len(longer)):
+        return 0.0  # so different in length that they can't be alike
     alike = SequenceMatcher(None, word, other).ratio()
     return alike if alike >= (_ALIKE if len(shorter) > _SHORTEST_FUZZY else _ALIKE_SHORT) else 0.0

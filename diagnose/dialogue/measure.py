@@ -26,7 +26,9 @@ def show(request: Measure, scene: Scene, width: int, resumed: bool = False) -> l
     if isinstance(request, rq.AskCaution):
         return _caution(request, scene, width)
     check = scene.book.checks[request.check]
-    lines = _others(request, scene, width) + cautions_due(check, scene, width, resumed)
+    # What else could be done was said before the word was typed.
+    lines = [] if check.id in scene.state.acknowledged and not resumed else _others(request.options, scene, width)
+    lines += cautions_due(check, scene, width, resumed)
     return lines + check_block(check, request.number, flags(scene, check.cautions), _texts(request, scene), width)
 
 
@@ -45,18 +47,21 @@ def flags(scene: Scene, cautions: Sequence[str]) -> list[str]:
 def _caution(request: rq.AskCaution, scene: Scene, width: int) -> list[Line]:
     book = scene.book
     entry = book.checks.get(request.before) or book.causes[request.before]
-    lines = heading(request.number, width, access(entry), flags(scene, request.cautions))
+    lines = _others(request.options, scene, width)
+    lines += heading(request.number, width, access(entry), flags(scene, request.cautions))
     kind = "Next check" if request.before in book.checks else "Repair"
     lines += wrap(f"{kind}: {entry.title}", width)
+    if request.options:
+        lines += wrap(request.options[0].why, width, f"  {words.WHY_THIS}", "    ")
     if request.licence:
         lines += wrap(f"Only a {words.WHO[request.licence]} may do this; nobody here was said to be one.", width)
     cautions = [book.cautions[c] for c in request.cautions if c in book.cautions]
     return lines + caution_block(cautions, " ".join(request.words), width)
 
 
-def _others(request: rq.AskCheck, scene: Scene, width: int) -> list[Line]:
-    others = request.options[1:]
-    if request.by != "advice" or not others:
+def _others(options: Sequence[rq.Option], scene: Scene, width: int) -> list[Line]:
+    others = options[1:]
+    if not others:
         return []
     lines = wrap(words.INSTEAD, width, role="heading")
     for nth, option in enumerate(others, 2):
@@ -74,7 +79,7 @@ def option_text(option: rq.Option, scene: Scene) -> str:
 def _texts(request: rq.AskCheck, scene: Scene) -> CheckTexts:
     expected = scene.assessment.expected(request.check) if scene.ranked else None
     why = {"choice": "", "proof": words.BY_PROOF, "advice": ""}[request.by]
-    if request.options:
+    if request.options and request.check not in scene.state.acknowledged:
         why = request.options[0].why
     return CheckTexts(" ".join(expected.lines) if expected else "", why)
 

@@ -33,7 +33,8 @@ class PlainFront:
         self._output.flush()
 
     def ask(self, default: str = "", edit: str = "") -> str:
-        self._write(PROMPT)
+        # Without the blank where the answer is printed by us: no line then ends in one.
+        self._write(PROMPT.rstrip() if self._echo else PROMPT)
         self._output.flush()
         try:
             line = self._source.readline()
@@ -44,7 +45,7 @@ class PlainFront:
             raise Paused
         answer = tidy(line)
         if self._echo:
-            self._write(for_charset(answer, self._charset).rstrip() + "\n")
+            self._write(f" {for_charset(answer, self._charset)}".rstrip() + "\n")
         return answer or default
 
     def _write(self, text: str) -> None:

@@ -37,6 +37,7 @@ class Option:
     what: Literal["check", "repair", "help"]
     id: str = ""
     why: str = ""
+    likely: float = 0.0  # of a repair: how probable its cause is
 
     def title(self, book: Book) -> str:
         """What it is, in words."""
@@ -109,6 +110,7 @@ class AskCaution(_Numbered):
     cautions: tuple[str, ...]
     words: tuple[str, ...]
     licence: str = ""  # who alone may do it, when that is nobody who works here
+    options: tuple[Option, ...] = ()  # the advice it was taken from, itself first
 
 
 @dataclass(frozen=True)

@@ -57,7 +57,9 @@ class Scene:
 
     def options(self) -> Sequence[Option]:
         """What the advice would do next, the best first."""
-        return [Option(c.what, c.id, choice_why(c, self.book)) for c in self.assessment.options]
+        return [
+            Option(c.what, c.id, choice_why(c, self.book), c.option.probability or 0.0) for c in self.assessment.options
+        ]
 
     @property
     def conflicts(self) -> Sequence[str]:

@@ -45,7 +45,7 @@ def turn(letter: str, more: str, request: rq.Request, scene: Scene, front: Front
 def _check(more: str, request: rq.Request, scene: Scene, front: Front) -> Sequence[ev.Event]:
     if not scene.ranked:
         raise Refused(words.NOT_YET)
-    options = request.options if isinstance(request, rq.AskCheck | rq.Decide) else ()
+    options = request.options if isinstance(request, rq.AskCheck | rq.AskCaution | rq.Decide) else ()
     if more.isascii() and more.isdigit() and 1 <= int(more[:6]) <= len(options):
         option = options[int(more) - 1]
         return [ev.TurnedTo("end") if option.what == "help" else ev.TurnedTo(option.what, option.id)]

@@ -11,7 +11,7 @@ from diagnose.view.layout import Line, flow, number_word, percent, wrap
 __all__ = ["RankRow", "ranking_block", "row_text"]
 
 SHOWN = 5
-_BAR_COLUMNS = 20
+_BAR_COLUMNS = 10
 _BAR_FROM = 80  # columns; bars are left out on a narrower screen
 
 

@@ -29,7 +29,7 @@ def conflict_block(conflicts: Iterable[str], width: int) -> list[Line]:
     lines: list[Line] = []
     for text in conflicts:
         if not lines:
-            lines.append(Line(f"{words.CAUTION}: {words.CONFLICT[0].casefold()}{words.CONFLICT[1:]}", "caution"))
+            lines += wrap(words.CONFLICT, width, role="caution")
         lines += wrap(text, width, "  - ", "    ")
     return lines
 

