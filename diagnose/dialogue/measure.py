@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.choosing import short
+from diagnose.dialogue.flow import proving
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.job import events as ev
 from diagnose.model import Cause, Check
@@ -16,7 +17,7 @@ from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import CheckTexts, access, caution_block, check_block, heading
 
-__all__ = ["answer", "cautions_due", "flags", "option_text", "show"]
+__all__ = ["answer", "cautions_due", "flags", "option_text", "show", "shown_just_now"]
 
 Measure = rq.AskCaution | rq.AskCheck
 
@@ -27,16 +28,22 @@ def show(request: Measure, scene: Scene, width: int, resumed: bool = False) -> l
         return _caution(request, scene, width)
     check = scene.book.checks[request.check]
     # What else could be done was said before the word was typed.
-    lines = [] if check.id in scene.state.acknowledged and not resumed else _others(request.options, scene, width)
+    brief = shown_just_now(check, scene, resumed)
+    lines = [] if brief else _others(request.options, scene, width)
     lines += cautions_due(check, scene, width, resumed)
-    return lines + check_block(check, request.number, flags(scene, check.cautions), _texts(request, scene), width)
+    told = flags(scene, check.cautions)
+    return lines + check_block(check, request.number, told, _texts(request, scene), width, brief)
+
+
+def shown_just_now(entry: Check | Cause, scene: Scene, resumed: bool) -> bool:
+    """Whether cautions, time and access stand on the screen already: their word was just typed."""
+    return entry.id in scene.state.acknowledged and not resumed
 
 
 def cautions_due(entry: Check | Cause, scene: Scene, width: int, resumed: bool) -> list[Line]:
     """The cautions before a check or repair. Those with a word were shown just before, unless one comes back to it."""
     known = [scene.book.cautions[c] for c in entry.cautions if c in scene.book.cautions]
-    shown_just_now = entry.id in scene.state.acknowledged and not resumed
-    return [] if shown_just_now else caution_block(known, "", width)
+    return [] if shown_just_now(entry, scene, resumed) else caution_block(known, "", width)
 
 
 def flags(scene: Scene, cautions: Sequence[str]) -> list[str]:
@@ -49,7 +56,9 @@ def _caution(request: rq.AskCaution, scene: Scene, width: int) -> list[Line]:
     entry = book.checks.get(request.before) or book.causes[request.before]
     lines = _others(request.options, scene, width)
     lines += heading(request.number, width, access(entry), flags(scene, request.cautions))
-    kind = "Next check" if request.before in book.checks else "Repair"
+    kind = words.REPAIR
+    if request.before in book.checks:
+        kind = words.PROOF if proving(book, scene.state) else words.NEXT_CHECK
     lines += wrap(f"{kind}: {entry.title}", width)
     if request.options:
         lines += wrap(request.options[0].why, width, f"  {words.WHY_THIS}", "    ")

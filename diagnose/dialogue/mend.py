@@ -7,7 +7,7 @@ from typing import Literal
 
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.choosing import number_from
-from diagnose.dialogue.measure import cautions_due, flags, option_text
+from diagnose.dialogue.measure import cautions_due, flags, option_text, shown_just_now
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.view import words
@@ -31,8 +31,9 @@ def show(request: Mend, scene: Scene, width: int, resumed: bool = False) -> list
             return lines + wrap(words.DECIDE_HINT, width, "  ", role="dim")
         case rq.AskRepair(number, name):
             cause = scene.book.causes[name]
+            brief = shown_just_now(cause, scene, resumed)
             lines = cautions_due(cause, scene, width, resumed)
-            lines += repair_block(cause, number, flags(scene, cause.cautions), width)
+            lines += repair_block(cause, number, flags(scene, cause.cautions), width, brief)
             lines += wrap(words.WHAT_FOUND_NO_FAULT if cause.no_fault else words.WHAT_FOUND, width)
             found = words.FOUND_NO_FAULT if cause.no_fault else words.FOUND
             return lines + choices(list(found.values()), width)

@@ -52,4 +52,4 @@ def _leads(choice: Choice, book: Book) -> Iterator[str]:
 
 
 def _lower(title: str) -> str:
-    return title[:1].lower() + title[1:] if title[1:2].islower() else title
+    return title[:1].lower() + title[1:] if title[1:2].islower() or title[1:2] == " " else title

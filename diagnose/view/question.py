@@ -58,13 +58,12 @@ def access(entry: Check | Cause) -> list[str]:
 def check_block(
     check: Check, number: int, flags: Sequence[str], texts: CheckTexts, width: int, brief: bool = False
 ) -> list[Line]:
-    """A check ready to be answered. `brief` leaves the steps out, when they were just on the screen."""
-    lines = heading(number, width, access(check), flags)
+    """A check ready to be answered. `brief` leaves time and access out, when they were just on the screen."""
+    lines = heading(number, width, () if brief else access(check), flags)
     lines += wrap(check.ask, width)
-    if not brief:
-        lines += steps(check.steps, width)
-        if check.instrument.casefold() not in words.NO_INSTRUMENT:
-            lines += wrap(f"With: {check.instrument}", width, _INDENT)
+    lines += steps(check.steps, width)
+    if check.instrument.casefold() not in words.NO_INSTRUMENT:
+        lines += wrap(f"With: {check.instrument}", width, _INDENT)
     if texts.expected:
         lines += wrap(texts.expected, width, _INDENT + words.EXPECTED, _INDENT * 2, "good")
     if texts.why:
@@ -121,9 +120,9 @@ def caution_block(cautions: Sequence[Caution], word: str, width: int) -> list[Li
     return lines
 
 
-def repair_block(cause: Cause, number: int, flags: Sequence[str], width: int) -> list[Line]:
+def repair_block(cause: Cause, number: int, flags: Sequence[str], width: int, brief: bool = False) -> list[Line]:
     """A repair: how long, what is open, what shows it, steps, parts."""
-    lines = heading(number, width, access(cause), flags)
+    lines = heading(number, width, () if brief else access(cause), flags)
     lines += wrap(f"{words.NO_FAULT if cause.no_fault else 'Repair'}: {cause.title}", width, role="heading")
     lines += wrap(cause.shows, width, f"{_INDENT}Shows: ", _INDENT * 2)
     lines += wrap(cause.why, width, f"{_INDENT}Why it happens: ", _INDENT * 2)

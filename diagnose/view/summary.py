@@ -8,7 +8,7 @@ from diagnose.job.state import JobState
 from diagnose.model import Book, Reading
 from diagnose.model.answers import show_values
 from diagnose.view import words
-from diagnose.view.layout import Line, percent, table, wrap
+from diagnose.view.layout import Line, number_word, percent, wrap
 from diagnose.view.ranking import RankRow, row_text
 
 __all__ = ["assumed_block", "job_head", "reading_text", "summary_block"]
@@ -74,16 +74,15 @@ def _context(state: JobState, book: Book, width: int) -> list[Line]:
 
 
 def _readings(state: JobState, book: Book, width: int) -> list[Line]:
-    rows = [
-        (f"after {r.stage}" if r.stage else "first", book.title(r.check), reading_text(r, book))
-        for r in state.readings
-        if r.check in book.checks
-    ]
-    if not rows:
-        return []
-    if not state.stage:
-        return [Line("Readings"), *table(["what", "reading"], [row[1:] for row in rows], width)]
-    return [*wrap("Readings (by number of repairs before)", width), *table(["when", "what", "reading"], rows, width)]
+    lines: list[Line] = []
+    for stage in sorted({r.stage for r in state.readings}):
+        repairs = f"{number_word(stage)} {'repair' if stage == 1 else 'repairs'}"
+        lines += wrap(f"Readings after {repairs}:" if stage else "Readings:", width)
+        for reading in state.readings:
+            if reading.stage == stage and reading.check in book.checks:
+                text = f"{book.title(reading.check)}: {reading_text(reading, book)}"
+                lines += wrap(text, width, "  - ", "    ")
+    return lines
 
 
 def _standing(state: JobState, rows: Sequence[RankRow], width: int) -> list[Line]:
