@@ -9,6 +9,7 @@ from __future__ import annotations
 import random
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -76,9 +77,8 @@ def after_repair(world: World, stand: Stand, nth: int) -> tuple[float, list[tupl
     task = world.repairs[nth]
     mended = Stand(stand.belief, open=stand.open | task.open, state=task.state)
     minutes = minutes_of(world, stand, task) + minutes_of(world, mended, world.proof)
-    bits = np.arange(len(stand.belief)) >> nth & 1
-    other = stand.belief[np.arange(len(stand.belief)) ^ (1 << nth)]
-    fresh = (stand.belief + other) * np.where(bits, REPAIR_DID_NOT_TAKE, 1.0 - REPAIR_DID_NOT_TAKE)
+    flipped, taken = _flip(len(stand.belief), nth)
+    fresh = (stand.belief + stand.belief[flipped]) * taken
     fresh[0] = 0.0  # the complaint would be gone
     still = float(fresh.sum())
     opened = stand.open | task.open | world.proof.open
@@ -86,9 +86,19 @@ def after_repair(world: World, stand: Stand, nth: int) -> tuple[float, list[tupl
     return minutes, [(still, left)]
 
 
+@cache
+def _flip(states: int, bit: int) -> tuple[NDArray[np.int64], Belief]:
+    """For each state the one with this bit turned, and how likely its bit is after the repair."""
+    every = np.arange(states)
+    fresh = np.where(every >> bit & 1, REPAIR_DID_NOT_TAKE, 1.0 - REPAIR_DID_NOT_TAKE)
+    return every ^ (1 << bit), fresh
+
+
 def least_cost(world: World) -> float:
     """Expected minutes of the best policy there is, by dynamic programming over beliefs."""
     known: dict[tuple[object, ...], float] = {}
+    # Nothing ends without at least the quickest repair and a look, or help.
+    quickest = min(min(task.minutes for task in world.repairs) + world.proof.minutes, world.economy.help_minutes)
 
     def value(stand: Stand) -> float:
         if stand.key in known:
@@ -107,10 +117,12 @@ def least_cost(world: World) -> float:
         return best
 
     def total(minutes: float, branches: Sequence[tuple[float, Stand]], limit: float) -> float:
+        ahead = sum(chance for chance, _ in branches) * quickest
         for chance, stand in branches:
-            if minutes >= limit:
-                return minutes  # already no better
+            if minutes + ahead >= limit:
+                return limit  # cannot be better
             minutes += chance * value(stand)
+            ahead -= chance * quickest
         return minutes
 
     return value(Stand(world.start))
@@ -141,7 +153,8 @@ def random_world(rng: random.Random, causes: int, checks: int) -> World:
         rng.uniform(120, 300),
     )
     names = (*(f"c{n}" for n in range(causes)), "unlisted.top")
-    priors = [rng.choice([0.001, 0.0025, 0.006, 0.016, 0.04, 0.2]) for _ in range(causes)] + [0.0025]
+    frequencies = rng.choice([(0.001, 0.0025, 0.006, 0.016, 0.04, 0.2), (0.006, 0.016, 0.04), (0.1, 0.2, 0.4)])
+    priors = [rng.choice(frequencies) for _ in range(causes)] + [0.0025]
     states = np.arange(1 << len(names))
     start = np.ones(len(states))
     for bit, prior in enumerate(priors):

@@ -6,11 +6,13 @@ import random
 from functools import cache
 
 import numpy as np
+import pytest
 
-from diagnose.inference import Prediction
+from diagnose.inference import Node, Prediction, Situation, solve_and_predict
 from diagnose.inference.economy import Circumstances
 from diagnose.inference.options import weigh_options
 from diagnose.inference.repairs import Repairs
+from tests.books import make_tree
 from tests.troubleshooting import Stand, World, cost_of, least_cost, minutes_of, random_world
 
 WORLDS = 120
@@ -98,3 +100,26 @@ def test_better_than_simpler_ways() -> None:
     mean = {name: float(ratio.mean()) for name, ratio in results().items()}
     advice = mean.pop("advised")
     assert all(advice < other - 0.02 for other in mean.values()), (advice, mean)
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_the_inference_sees_the_same_world(seed: int) -> None:
+    """What the policies were judged with, by enumeration, is what the inference hands to the advice."""
+    rng = random.Random(seed)
+    world = random_world(rng, 4, 3)
+    free = [_prior(world, bit) for bit in range(len(world.causes))]
+    kinds = ["cause"] * (len(world.causes) - 1) + ["unlisted"]
+    leaves = [Node(n, k, prior=p) for n, k, p in zip(world.causes, kinds, free, strict=True)]  # type: ignore[arg-type]
+    tree = make_tree([*leaves, Node("top", "complaint", world.causes)], world.checks)
+    solution, foreseen = solve_and_predict(tree, Situation((("top", 0, True),)), tree.checks)
+    assert [solution.posterior[c] for c in world.causes] == pytest.approx(marginals(world.start), abs=1e-9)
+    for mine in predictions(world, Stand(world.start)):
+        assert foreseen[mine.check].outcomes == pytest.approx(mine.outcomes, abs=1e-9)
+        assert foreseen[mine.check].after == pytest.approx(mine.after, abs=1e-9)
+
+
+def _prior(world: World, bit: int) -> float:
+    """A cause's prior from the ratio of two states that differ in it only (another cause being present in both)."""
+    other = 2 if bit == 0 else 1
+    odds = float(world.start[other | 1 << bit] / world.start[other])
+    return odds / (1.0 + odds)

@@ -7,8 +7,16 @@ import random
 
 import pytest
 
-from diagnose.inference import ImpossibleSituationError, solve, solve_and_predict
-from tests.books import enumerate_situation, random_situation, random_tree
+from diagnose.inference import (
+    ImpossibleSituationError,
+    Node,
+    Situation,
+    TooWideError,
+    propagation,
+    solve,
+    solve_and_predict,
+)
+from tests.books import enumerate_situation, finding, make_tree, random_situation, random_tree
 
 
 @pytest.mark.parametrize("seed", range(200))
@@ -30,3 +38,64 @@ def test_equals_enumeration(seed: int) -> None:
             assert predictions[check].outcomes[outcome] == pytest.approx(chance, abs=1e-9)
             given = predictions[check].posterior[outcome]
             assert given == pytest.approx({c: after[c] for c in given}, abs=1e-9)
+
+
+def test_a_long_batch_is_cut(monkeypatch: pytest.MonkeyPatch) -> None:
+    rng = random.Random(7)
+    tree = random_tree(rng, causes=7, events=5, checks=8)
+    situation = random_situation(rng, tree)
+    solution, whole = solve_and_predict(tree, situation, tree.checks)
+    monkeypatch.setattr(propagation, "MOST_CELLS", 64)
+    again, cut = solve_and_predict(tree, situation, tree.checks)
+    assert again.posterior == pytest.approx(solution.posterior, abs=1e-12)
+    for check in tree.checks:
+        assert cut[check].outcomes == pytest.approx(whole[check].outcomes, abs=1e-12)
+        assert cut[check].after == pytest.approx(whole[check].after, abs=1e-12)
+
+
+def test_too_wide_is_an_error(monkeypatch: pytest.MonkeyPatch) -> None:
+    tree = random_tree(random.Random(7), causes=7, events=5)
+    monkeypatch.setattr(propagation, "WIDEST", 4)
+    with pytest.raises(TooWideError, match="4 are allowed"):
+        solve(tree, Situation())
+
+
+@pytest.mark.parametrize(
+    ("situation", "says"),
+    [
+        (Situation(repaired=("nobody",)), "nobody is no cause"),
+        (Situation(repaired=("e0",)), "e0 is no cause"),
+        (Situation(complaints=(("nothing", 0, True),)), "nothing is nothing that this machine can have"),
+        (Situation(complaints=(("t0", 1, True),)), "stage 1 of t0 lies outside 0 to 0"),
+        (Situation(findings=(finding("k99", {"o0": 1.0}),)), "check k99 does not belong"),
+        (Situation(findings=(finding("k0", {"never": 1.0}),)), "check k0 has no outcome never"),
+    ],
+)
+def test_what_makes_no_sense_is_named(situation: Situation, says: str) -> None:
+    with pytest.raises(ValueError, match=says):
+        solve(random_tree(random.Random(1)), situation)
+
+
+def test_what_cannot_be() -> None:
+    """A complaint that is there and gone at once."""
+    with pytest.raises(ImpossibleSituationError):
+        solve(random_tree(random.Random(1)), Situation((("t0", 0, True), ("t0", 0, False))))
+
+
+def test_a_repair_that_cured() -> None:
+    """One cause, mended, complaint gone: it is not so any more; what did not take would still show."""
+    tree = make_tree(
+        [
+            Node("worn", "cause", prior=0.02),
+            Node("unlisted.top", "unlisted", prior=0.0025),
+            Node("top", "complaint", ("worn", "unlisted.top")),
+        ]
+    )
+    broken = (("top", 0, True),)
+    before = solve(tree, Situation(broken))
+    cured = solve(tree, Situation((*broken, ("top", 1, False)), repaired=("worn",)))
+    still = solve(tree, Situation((*broken, ("top", 1, True)), repaired=("worn",)))
+    assert before.ranking[0][0] == "worn"
+    assert cured.posterior["worn"] == cured.posterior["top"] == 0.0
+    assert still.ranking[0][0] == "unlisted.top"
+    assert still.posterior["worn"] < 0.25
