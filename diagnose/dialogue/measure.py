@@ -14,7 +14,7 @@ from diagnose.model import Cause, Check
 from diagnose.model.answers import parse_answer
 from diagnose.units import UnitError
 from diagnose.view import words
-from diagnose.view.layout import Line, wrap
+from diagnose.view.layout import Line, labelled, wrap
 from diagnose.view.question import CheckTexts, access, caution_block, check_block, heading
 
 __all__ = ["answer", "cautions_due", "flags", "option_text", "show", "shown_just_now"]
@@ -81,8 +81,7 @@ def _others(options: Sequence[rq.Option], scene: Scene, width: int) -> list[Line
 def option_text(option: rq.Option, scene: Scene) -> str:
     """One thing the advice would do, with its reason."""
     title = option.title(scene.book)
-    gap = " " if title.endswith("?") else ": "
-    return f"{title}{gap}{option.why}" if option.why else title
+    return labelled(title, option.why) if option.why else title
 
 
 def _texts(request: rq.AskCheck, scene: Scene) -> CheckTexts:

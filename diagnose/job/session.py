@@ -5,12 +5,15 @@ from __future__ import annotations
 from functools import cached_property
 
 from diagnose.job.assess import Assessment, assess
-from diagnose.job.events import Event, HintGiven, NoteAdded, Record, Withdrawn
+from diagnose.job.events import Acknowledged, Event, HintGiven, NoteAdded, Record, TurnedTo, Withdrawn
 from diagnose.job.journal import Journal
 from diagnose.job.state import JobState, fold, standing
 from diagnose.model import Book
 
 __all__ = ["Session"]
+
+# What says nothing about the machine, so that the assessment stands as it was.
+_NO_BEARING = (Acknowledged, HintGiven, NoteAdded, TurnedTo)
 
 
 class Session:
@@ -35,7 +38,8 @@ class Session:
         record = self._journal.append(self.job, event)
         self.records = (*self.records, record)
         self.__dict__.pop("state", None)
-        self.__dict__.pop("assessment", None)
+        if not isinstance(event, _NO_BEARING):
+            self.__dict__.pop("assessment", None)
         return record
 
     def back(self) -> Event | None:

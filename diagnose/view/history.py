@@ -7,6 +7,7 @@ from diagnose.model import PLATE_FIGURES, Book
 from diagnose.model.answers import show_values
 from diagnose.units import UnitError, parse_quantity
 from diagnose.view import words
+from diagnose.view.layout import labelled
 
 __all__ = ["answer_text"]
 
@@ -37,9 +38,9 @@ def answer_text(event: ev.Event, book: Book) -> str:
 def _found(event: ev.Event, book: Book) -> str:
     match event:
         case ev.ReadingTaken():
-            return f"{_title(book, event.check)}: {_reading(event, book)}"
+            return labelled(_title(book, event.check), _reading(event, book))
         case ev.Skipped(check, why):
-            return f"{_title(book, check)}: {why}"
+            return labelled(_title(book, check), why)
         case ev.RuledOut(node):
             return f"Ruled out: {_title(book, node)}"
         case ev.Repaired(cause, found, _):

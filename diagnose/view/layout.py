@@ -6,7 +6,18 @@ import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 
-__all__ = ["RECORDS_BELOW", "Line", "flow", "number_word", "percent", "screen_width", "table", "text_width", "wrap"]
+__all__ = [
+    "RECORDS_BELOW",
+    "Line",
+    "flow",
+    "labelled",
+    "number_word",
+    "percent",
+    "screen_width",
+    "table",
+    "text_width",
+    "wrap",
+]
 
 WIDEST = 80  # longer lines are hard to read and to quote
 NARROWEST = 20
@@ -171,3 +182,12 @@ def _packed(text: str, width: int, indent: str, role: str) -> list[Line]:
     if text_width(indent) + text_width(text) <= width:
         return [Line(indent + text, role)]
     return wrap(text, width, indent, role=role)
+
+
+def labelled(label: str, text: str) -> str:
+    """`label: text`; a label that is a question keeps its own sign.
+
+    >>> labelled("Rinse pressure", "20 psi"), labelled("Is it whole?", "yes")
+    ('Rinse pressure: 20 psi', 'Is it whole? yes')
+    """
+    return f"{label} {text}" if label.endswith("?") else f"{label}: {text}"

@@ -8,7 +8,7 @@ from diagnose.job.state import JobState
 from diagnose.model import Book, Reading
 from diagnose.model.answers import show_values
 from diagnose.view import words
-from diagnose.view.layout import Line, number_word, percent, wrap
+from diagnose.view.layout import Line, labelled, number_word, percent, wrap
 from diagnose.view.ranking import RankRow, row_text
 
 __all__ = ["assumed_block", "job_head", "reading_text", "summary_block"]
@@ -52,7 +52,7 @@ def summary_block(
     lines += _readings(state, book, width)
     for check, why in state.skipped.items():
         if check in book.checks:
-            lines += wrap(f"{book.title(check)}: not answered ({why})", width, "  ")
+            lines += wrap(labelled(book.title(check), f"not answered ({why})"), width, "  ")
     for node in state.ruled_out:
         lines += wrap(f"Ruled out: {_title(book, node)}", width, "  ")
     for repair in state.repairs:
@@ -80,7 +80,7 @@ def _readings(state: JobState, book: Book, width: int) -> list[Line]:
         lines += wrap(f"Readings after {repairs}:" if stage else "Readings:", width)
         for reading in state.readings:
             if reading.stage == stage and reading.check in book.checks:
-                text = f"{book.title(reading.check)}: {reading_text(reading, book)}"
+                text = labelled(book.title(reading.check), reading_text(reading, book))
                 lines += wrap(text, width, "  - ", "    ")
     return lines
 

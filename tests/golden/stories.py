@@ -13,6 +13,25 @@ __all__ = ["STORIES"]
 
 _NOTE = "Demonstration: the site and everything that happens there are invented. Lines with > are the answers typed."
 
+_HOT = {
+    "rinse_thermometer.panel_reading": "187",
+    "rinse_thermometer.reference_reading": "188",
+    "rinse_gauge.flow_pressure": "20",
+    "rinse_gauge.static_pressure": "22",
+    "supply_water.inlet_temperature": "140",
+    "booster_electric.line_amps": "83 83 84",
+    "booster_electric.terminal_ohms": "2.9 2.9 2.9",
+    "supply_power.line_volts": "208 207 208",
+    "rinse_arms.flow_measured": "4.2",
+}
+_OPEN = {
+    **_HOT,
+    "rinse_thermometer.panel_reading": "172",
+    "rinse_thermometer.reference_reading": "173 F",
+    "booster_electric.line_amps": "48 48 83",
+    "booster_electric.terminal_ohms": "8.7 4.3 4.3",
+}
+
 STORIES = (
     Story(
         name="rinse_cold_one_element",
@@ -22,22 +41,110 @@ STORIES = (
         faults=("booster_electric.element_open",),
         complaints="water not hot at the end",
         context={"last_done": "nothing lately", "since": "days, suddenly", "pattern": "always", "hardness": "hard"},
-        shows={
-            "rinse_thermometer.panel_reading": "172",
-            "rinse_thermometer.reference_reading": "173 F",
-            "rinse_gauge.flow_pressure": "20",
-            "supply_water.inlet_temperature": "140",
-            "booster_electric.line_amps": "48 48 83",
-            "booster_electric.terminal_ohms": "8.7 4.3 4.3",
-            "supply_power.line_volts": "208 207 208",
-        },
-        shows_after={
-            "rinse_thermometer.panel_reading": "187",
-            "rinse_thermometer.reference_reading": "188",
-            "booster_electric.line_amps": "83 83 84",
-            "booster_electric.terminal_ohms": "2.9 2.9 2.9",
-        },
+        shows={"element_open": _OPEN, "": _HOT},
         asides={"booster_electric.line_amps": ("w",)},
+    ),
+    Story(
+        name="rinse_cold_lying_gauge",
+        header=("Final rinse too cold, says the panel: the thermometer lies, the rinse is hot enough.", _NOTE),
+        machine="two_tank_electric_208",
+        site="Pier School kitchen, invented",
+        faults=("rinse_thermometer.calibration_low",),
+        complaints="the dial stays at 160",
+        context={"since": "grew worse over weeks", "pattern": "always", "age": "over 10 years"},
+        shows={"calibration_low": {**_HOT, "rinse_thermometer.panel_reading": "168"}, "": _HOT},
+        asides={"rinse_thermometer.reference_reading": ("t",)},
+    ),
+    Story(
+        name="rinse_cold_two_faults",
+        header=("Final rinse too cold by two faults together: cold supply, and one heating element open.", _NOTE),
+        machine="two_tank_electric_208",
+        site="Harbour Hostel, invented",
+        faults=("supply_water.heater_set_low", "booster_electric.element_open"),
+        complaints="3",
+        context={"last_done": "plumbing work", "pattern": "always"},
+        shows={
+            "heater_set_low + element_open": {
+                **_OPEN,
+                "rinse_thermometer.panel_reading": "149",
+                "rinse_thermometer.reference_reading": "150",
+                "supply_water.inlet_temperature": "118",
+                "supply_water.heater_outlet": "121",
+            },
+            "heater_set_low": {
+                **_HOT,
+                "rinse_thermometer.panel_reading": "165",
+                "rinse_thermometer.reference_reading": "166",
+                "supply_water.inlet_temperature": "118",
+                "supply_water.heater_outlet": "121",
+            },
+            "element_open": _OPEN,
+            "": _HOT,
+        },
+    ),
+    Story(
+        name="rinse_cold_interrupted",
+        header=(
+            "Final rinse too cold: the pressure is too high, so that more water flows than the booster heats.",
+            "The job is paused in the middle and resumed.",
+            _NOTE,
+        ),
+        machine="two_tank_electric_208",
+        site="Millpond Home, invented",
+        faults=("pressure_regulator.set_high",),
+        complaints="rinse cold",
+        context={"last_done": "plumbing work", "since": "since the last work"},
+        shows={
+            "set_high": {
+                **_HOT,
+                "rinse_thermometer.panel_reading": "176",
+                "rinse_thermometer.reference_reading": "177",
+                "rinse_gauge.flow_pressure": "34",
+                "rinse_gauge.static_pressure": "36",
+                "rinse_arms.flow_measured": "5.5",
+            },
+            "": _HOT,
+        },
+        pause_before="rinse_gauge.flow_pressure",
+    ),
+    Story(
+        name="steam_out_exit_damper",
+        header=("Steam coming out of the machine: the damper at the exit end is shut.", _NOTE),
+        machine="two_tank_electric_208",
+        site="Old Mill canteen, invented",
+        faults=("vent_dampers.exit_shut",),
+        complaints="fog in the dish room",
+        context={"last_done": "cleaning by the crew", "since": "today, suddenly"},
+        shows={
+            "exit_shut": {"vent_dampers.flow_entrance": "215", "vent_dampers.flow_exit": "85"},
+            "": {"vent_dampers.flow_entrance": "205", "vent_dampers.flow_exit": "390"},
+        },
+    ),
+    Story(
+        name="racks_jam_pawl",
+        header=("Racks jam: a pawl of the conveyor bar is broken.", _NOTE),
+        machine="single_tank_electric_208",
+        site="Ferry Lane school, invented",
+        faults=("conveyor_bar_pawls.pawl_broken",),
+        complaints="racks get stuck halfway",
+        context={"pattern": "always", "age": "over 10 years"},
+    ),
+    Story(
+        name="motor_trips_overload_set_low",
+        header=(
+            "A motor trips on its overload: the overload is set under the nameplate after parts were replaced.",
+            _NOTE,
+        ),
+        machine="two_tank_electric_208",
+        site="Station Buffet, invented",
+        faults=("motor_overload.pump_set_low",),
+        complaints="pump cuts out, have to push the reset",
+        context={"last_done": "parts replaced", "since": "since the last work", "pattern": "after running a while"},
+        shows={
+            "pump_set_low": {"pump_motor.line_amps": "6.6 6.7 6.6", "motor_overload.pump_setting": "5.0"},
+            "": {"pump_motor.line_amps": "6.6 6.7 6.6", "motor_overload.pump_setting": "6.8"},
+        },
+        asides={"motor_overload.pump_setting": ("w 1",)},
     ),
 )
 

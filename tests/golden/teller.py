@@ -39,8 +39,8 @@ class Story:
     faults: Sequence[str]
     complaints: str  # as the technician types them
     context: Mapping[str, str] = field(default_factory=dict)
-    shows: Mapping[str, str] = field(default_factory=dict)  # measured check -> value while the faults are there
-    shows_after: Mapping[str, str] = field(default_factory=dict)  # the same after all repairs
+    # Measured check -> value, for each set of faults that is left: names joined by " + ", "" when none is.
+    shows: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     asides: Mapping[str, Sequence[str]] = field(default_factory=dict)  # before the answer to a check: letters
     pause_before: str = ""  # a check before which the job is paused and resumed
 
@@ -115,7 +115,8 @@ class _Teller(ScriptedFront):
         return so_nodes(self._scene.book, self._left(), self._scene.state.machine)
 
     def _read(self, check: Check) -> str:
-        shown = (self._story.shows if self._left() else self._story.shows_after).get(check.id)
+        left = " + ".join(fault.split(".")[1] for fault in self._left())
+        shown = self._story.shows.get(left, {}).get(check.id)
         if shown is not None:
             return shown
         row = row_of(check, self._so())
