@@ -25,6 +25,7 @@ def chosen_outcome(facts: Facts) -> Finding | Silent | None:
         if reading.outcome not in check.outcomes:
             silent = Silent(f"{check.title}: no outcome {reading.outcome}; use {', '.join(check.outcomes)}")
             continue
-        says = f"{check.title}: {check.outcomes[reading.outcome].title}."
+        gap = " " if check.title.endswith("?") else ": "
+        says = f"{check.title}{gap}{check.outcomes[reading.outcome].title}."
         return facts.conclude(name, {reading.outcome: 1.0}, "chosen_outcome", [reading], says=says)
     return silent

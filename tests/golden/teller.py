@@ -21,6 +21,7 @@ from diagnose.job.session import Session
 from diagnose.model import Book, Check
 from diagnose.model.truth import row_of, so_nodes
 from diagnose.units import Quantity, show_number
+from diagnose.view.layout import wrap
 from tests.replay import CLOCK, COMMAND, JOB
 
 __all__ = ["Story", "tell"]
@@ -147,7 +148,7 @@ def _middle(low: Quantity | None, high: Quantity | None) -> str:
 
 def tell(story: Story, book: Book, folder: Path) -> str:
     """The whole transcript of a story."""
-    lines = [f"# {line}" if line else "#" for line in story.header]
+    lines = [str(line) for text in story.header for line in wrap(text, 80, "# ", "# ")]
     journal = Journal(folder / f"{story.name}.sqlite3", clock=lambda: CLOCK)
     paused = False
     try:
