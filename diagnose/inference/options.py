@@ -5,15 +5,15 @@ repairs as they would be tried after each of its outcomes. It is worth doing whe
 cover stays open for whatever comes after, so that it is paid once. Of the checks worth doing, the one that spares most
 per minute goes first: the others can follow it.
 
-Where causes are many, one check alone often cannot beat the call for help, although a few would. So when that call
-would come first while most of what may be the matter can be mended here, all is priced once more as if help were
-called only after every repair; a check that spares minutes then goes before the call.
+Where causes are many, one check alone often cannot beat the call for help, although a few would. So when repairing at
+once comes near that call while most of what may be the matter can be mended here, what is left after each outcome is
+priced as a search (see `repairs.py`), and the checks that spare minutes by that price go first.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
@@ -27,6 +27,9 @@ __all__ = ["Advice", "Option", "weigh_options"]
 
 # Help goes first without more ado where less than half of what may be the matter can be mended here.
 _MOSTLY = 0.5
+# From this share of the call for help on, the price of repairing at once is cut off by that call and tells one check
+# from another no longer.
+_NEAR_HELP = 0.9
 
 Array = NDArray[np.float64]
 Numbers = NDArray[np.intp]
@@ -58,12 +61,12 @@ class Option:
 class Advice:
     """All options, the best first.
 
-    With `help_last`, no single check pays against the call for help (they all save 0), but several together will: they
-    are ranked by what they spare if help is called only after every repair.
+    With `search`, no single check settles enough to repair at once, but several together will: minutes are then those
+    of the search, and `saves` is against a search without this check.
     """
 
     options: tuple[Option, ...]
-    help_last: bool = False
+    search: bool = False
 
     @property
     def best(self) -> Option:
@@ -86,18 +89,13 @@ def weigh_options(
     `belief` and the predictions' `after` have their columns in the order of `causes`, as have the repairs.
     """
     weigher = _Weigher(causes, belief, predictions, [tasks[p.check] for p in predictions], repairs, now)
-    advice = weigher.advice(early_help=True)
-    if advice.best.kind == "help" and repairs.within_reach(belief) > _MOSTLY:
-        without = weigher.advice(early_help=False)
-        if without.best.kind == "check":
-            return _capped(without, repairs.economy.help_minutes)
+    advice = weigher.advice()
+    dear = min(o.expected for o in advice.options if o.kind != "check") >= _NEAR_HELP * repairs.economy.help_minutes
+    if dear and repairs.within_reach(belief) > _MOSTLY:
+        search = weigher.advice(search=True)
+        if search.best.kind == "check":
+            return search
     return advice
-
-
-def _capped(advice: Advice, help_minutes: float) -> Advice:
-    """The same order, with the minutes that the call for help keeps them to."""
-    options = (replace(o, expected=min(o.expected, help_minutes), saves=min(o.saves, 0.0)) for o in advice.options)
-    return Advice(tuple(options), help_last=True)
 
 
 @dataclass(frozen=True)
@@ -109,11 +107,12 @@ class _Weigher:
     repairs: Repairs
     now: Circumstances
 
-    def advice(self, early_help: bool) -> Advice:
+    def advice(self, search: bool = False) -> Advice:
         stands = self.repairs.stands([(self.now.open, self.now.state)])
-        minutes, first = self.repairs.at_once(self.belief[None, :], stands, early_help)
+        minutes, first = self.repairs.at_once(self.belief[None, :], stands)
         at_once, begin = float(minutes[0]), int(first[0])
-        options = self._checks(at_once, early_help) if self.predictions else []
+        base = min(at_once, float(self.repairs.by_search(self.belief[None, :], stands)[0])) if search else at_once
+        options = self._checks(base, search) if self.predictions else []
         help_minutes = self.repairs.economy.help_minutes
         options.append(Option("help", "help", help_minutes, min(at_once - help_minutes, 0.0), help_minutes))
         if begin != HELP:
@@ -121,23 +120,25 @@ class _Weigher:
             options.append(
                 Option("repair", self.causes[begin], at_once, 0.0, cost, probability=float(self.belief[begin]))
             )
-        return Advice(tuple(sorted(options, key=_order)))
+        return Advice(tuple(sorted(options, key=_order)), search)
 
-    def _checks(self, at_once: float, early_help: bool) -> list[Option]:
+    def _checks(self, base: float, search: bool) -> list[Option]:
         """All checks in one go: a row for each outcome of each."""
         own = np.repeat(np.arange(len(self.tasks)), [len(each.outcomes) for each in self.predictions])
         ahead = [(self.now.open | task.open, task.state) for task in self.tasks]
         stands = self.repairs.stands([ahead[nth] for nth in own.tolist()])
         after = np.concatenate([each.after for each in self.predictions])
-        rest, first = self.repairs.at_once(after, stands, early_help)
+        rest, first = self.repairs.at_once(after, stands)
+        if search:
+            rest = np.minimum(rest, self.repairs.by_search(after, stands))
         chance = np.concatenate([list(each.outcomes.values()) for each in self.predictions])
         expected = np.bincount(own, weights=chance * rest, minlength=len(self.tasks))
         return [
-            self._check(nth, float(expected[nth]), first[own == nth].tolist(), at_once)
+            self._check(nth, float(expected[nth]), first[own == nth].tolist(), base)
             for nth in range(len(self.tasks))
         ]
 
-    def _check(self, nth: int, rest: float, first: list[int], at_once: float) -> Option:
+    def _check(self, nth: int, rest: float, first: list[int], base: float) -> Option:
         each, task, economy = self.predictions[nth], self.tasks[nth], self.repairs.economy
         opening = float(sum(economy.access[a] for a in task.open - self.now.open))
         moving = economy.move(self.now.state, task.state)
@@ -147,7 +148,7 @@ class _Weigher:
             "check",
             each.check,
             minutes + rest,
-            at_once - minutes - rest,
+            base - minutes - rest,
             minutes,
             opening,
             moving,

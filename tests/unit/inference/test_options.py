@@ -20,7 +20,7 @@ from diagnose.inference import (
     solve_and_predict,
 )
 from diagnose.inference.options import weigh_options
-from diagnose.inference.repairs import HELP, Repairs
+from diagnose.inference.repairs import HELP, MINUTES_A_BIT, Repairs
 from diagnose.model import Book
 from tests.unit.inference.hand_book import BOOK, MACHINE, saw
 
@@ -118,9 +118,9 @@ def test_costs_must_be_known() -> None:
         Economy.of(Book())
 
 
-def plan(p: list[float], tasks: list[Task | None], early_help: bool = True) -> tuple[float, int]:
+def plan(p: list[float], tasks: list[Task | None]) -> tuple[float, int]:
     repairs = Repairs(tasks, [range(len(p))], Task(0.0), FREE)
-    minutes, first = repairs.at_once(np.array([p]), repairs.stands([(frozenset(), "running")]), early_help)
+    minutes, first = repairs.at_once(np.array([p]), repairs.stands([(frozenset(), "running")]))
     return float(minutes[0]), int(first[0])
 
 
@@ -146,9 +146,6 @@ def test_shared_cover_is_opened_once() -> None:
 
 def test_what_cannot_be_mended_here() -> None:
     assert plan([0.1, 0.9], [Task(90.0), None]) == (pytest.approx(200.0, abs=1e-3), HELP)
-    late, first = plan([0.1, 0.9], [Task(90.0), None], early_help=False)
-    assert first == 0
-    assert late > 200.0
 
 
 def test_many_causes_are_looked_into_before_help_is_called() -> None:
@@ -159,6 +156,18 @@ def test_many_causes_are_looked_into_before_help_is_called() -> None:
     half = Prediction("half", {"left": 0.5, "right": 0.5}, names, np.array([halves, halves[::-1]]))
     repairs = Repairs([Task(90.0)] * 40, [range(40)], Task(0.0), FREE)
     advice = weigh_options(names, belief, [half], {"half": Task(5.0)}, repairs, Circumstances())
-    assert advice.help_last
-    assert (advice.best.kind, advice.best.saves) == ("check", 0.0)
-    assert advice.best.expected <= FREE.help_minutes
+    assert advice.search
+    assert advice.best.kind == "check"
+    assert advice.best.saves == pytest.approx(MINUTES_A_BIT * 1.0 - 5.0), "it tells one bit and takes five minutes"
+    assert advice.best.expected < FREE.help_minutes
+
+
+def test_a_check_that_tells_nothing_is_not_advised() -> None:
+    names = tuple(f"c{n}" for n in range(40))
+    belief = np.full(40, 1 / 40)
+    idle = Prediction("idle", {"yes": 0.5, "no": 0.5}, names, np.array([belief, belief]))
+    repairs = Repairs([Task(90.0)] * 40, [range(40)], Task(0.0), FREE)
+    advice = weigh_options(names, belief, [idle], {"idle": Task(1.0)}, repairs, Circumstances())
+    assert advice.best.kind == "help"
+    (check,) = [o for o in advice.options if o.kind == "check"]
+    assert check.saves < 0
