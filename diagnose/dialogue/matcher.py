@@ -24,6 +24,7 @@ _ALIKE_SHORT = 0.85  # the same for words of three letters: "rak" is "rack", but
 _SHORTEST_FUZZY = 3
 _WORTH_SHOWING = 0.3
 _CLEAR = 0.5
+_WHOLE = 0.98  # all its words, and no others
 _CLEAR_LEAD = 1.3  # the first must be so much better than the second to be taken without asking
 
 # Words of the kitchen and of the trade that mean the same. Each row is one meaning.
@@ -76,9 +77,9 @@ def clear_winner(matches: Sequence[Match]) -> str | None:
     """The id of a match that needs no asking back; None when there is a choice to make."""
     if not matches or matches[0].score < _CLEAR:
         return None
-    if len(matches) > 1 and matches[0].score < _CLEAR_LEAD * matches[1].score:
-        return None
-    return matches[0].id
+    if len(matches) == 1 or matches[0].score >= _CLEAR_LEAD * matches[1].score:
+        return matches[0].id
+    return matches[0].id if matches[0].score >= _WHOLE > matches[1].score else None
 
 
 @lru_cache(maxsize=4096)

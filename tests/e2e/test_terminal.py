@@ -1,0 +1,174 @@
+"""The live front on a real pseudo-terminal, read back from an emulated screen of several sizes."""
+
+from __future__ import annotations
+
+import os
+import signal
+import sys
+from pathlib import Path
+
+import pexpect
+import pyte
+import pytest
+
+from diagnose.dialogue.live import GUARD_SECONDS
+from diagnose.view.exits import Exit
+
+ROOT = Path(__file__).resolve().parents[2]
+ANSWERS = (
+    "6",
+    "1",
+    "Pier Canteen",
+    "0",
+    "water not hot",
+    "",
+    "",
+    "1",
+    "",
+    "",
+    "",
+    "c rinse pressure while flowing",
+    "20",
+    "h",
+    "t",
+    "i",
+)
+
+
+class Terminal:
+    """A program on a pseudo-terminal, with everything that ever scrolled past kept."""
+
+    def __init__(self, home: Path, columns: int, rows: int, *words: str, **more: str) -> None:
+        self.screen = pyte.HistoryScreen(columns, rows, history=5000, ratio=0.5)
+        self.stream = pyte.ByteStream(self.screen)
+        self.bytes = b""
+        dropped = ("NO_COLOR", "FORCE_COLOR", "ACCESSIBLE", "COLUMNS", "LINES")
+        kept = {k: v for k, v in os.environ.items() if k not in dropped}
+        own = {"DIAGNOSE_HOME": str(home), "PYTHONPATH": str(ROOT), "TERM": "xterm-256color", "DIAGNOSE_GUARD": "0"}
+        self.child = pexpect.spawn(
+            sys.executable,
+            ["-m", "diagnose", *words],
+            dimensions=(rows, columns),
+            env={**kept, **own, **more},
+            cwd=str(ROOT),
+            timeout=25,
+        )
+
+    def until(self, text: str) -> None:
+        """Read until `text` came and the prompt after it."""
+        self._take(text)
+        self._take("\n(?:\x1b[^>]*)?>")
+
+    def _take(self, pattern: str) -> None:
+        self.child.expect(pattern)
+        self._feed(self.child.before + self.child.after)
+
+    def answer(self, text: str, then: str) -> None:
+        self.child.send(text + "\r")
+        self.until(then)
+
+    def end(self) -> int:
+        """Read to the end of the program; its exit code."""
+        self.child.expect(pexpect.EOF)
+        self._feed(self.child.before)
+        self.child.close()
+        return -1 if self.child.exitstatus is None else self.child.exitstatus
+
+    def _feed(self, data: bytes) -> None:
+        self.bytes += data
+        self.stream.feed(data)
+
+    @property
+    def lines(self) -> list[str]:
+        old = ["".join(row[x].data for x in range(self.screen.columns)) for row in self.screen.history.top]
+        return [line.rstrip() for line in (*old, *self.screen.display)]
+
+    @property
+    def text(self) -> str:
+        return " ".join(" ".join(self.lines).split())
+
+
+def play(terminal: Terminal) -> int:
+    terminal.until("Question 1")
+    number = 1
+    for answer in ANSWERS:
+        if answer.isalpha() and len(answer) == 1:
+            terminal.child.send(answer + "\r")
+            terminal.until({"h": "anything", "t": r"\[\+", "i": "assumed"}[answer])
+        else:
+            number += 1
+            terminal.answer(answer, f"Question {number}")
+    terminal.child.send("p\r")
+    return terminal.end()
+
+
+@pytest.mark.parametrize(("columns", "rows"), [(80, 24), (45, 20), (30, 20)])
+def test_no_word_is_lost_on_the_screen(tmp_path: Path, columns: int, rows: int) -> None:
+    live = Terminal(tmp_path / "live", columns, rows)
+    assert play(live) == Exit.PAUSED
+    plain = Terminal(tmp_path / "plain", columns, rows, "--plain")
+    assert play(plain) == Exit.PAUSED
+    job = next(word for word in live.text.split() if word.startswith("job-"))
+    other = next(word for word in plain.text.split() if word.startswith("job-"))
+    # Bars are the live front's only extra.
+    words = [word for word in live.text.split() if word.strip("=")]
+    assert words == plain.text.replace(other, job).split()
+    assert b"\x1b" not in plain.bytes
+
+
+def test_the_prompt_is_one_row_and_resizing_leaves_no_copies(tmp_path: Path) -> None:
+    terminal = Terminal(tmp_path, 80, 24)
+    terminal.until("Question 1")
+    for columns in (60, 45, 70, 50, 80):
+        terminal.child.setwinsize(24, columns)
+        terminal.screen.resize(24, columns)
+    terminal.answer("6", "Question 2")
+    assert sum(line.startswith(">") for line in terminal.lines) == 2
+
+
+@pytest.mark.parametrize("key", ["\x03", "\x04"], ids=["Ctrl-C", "Ctrl-D"])
+def test_leaving_keys_say_how_to_come_back(tmp_path: Path, key: str) -> None:
+    terminal = Terminal(tmp_path, 80, 24)
+    terminal.until("Question 1")
+    terminal.answer("6", "Question 2")
+    terminal.child.send(key)
+    assert terminal.end() == Exit.PAUSED
+    assert "Paused, saved. Resume with: diagnose resume job-" in terminal.text
+
+
+def test_a_closed_window_pauses(tmp_path: Path) -> None:
+    terminal = Terminal(tmp_path, 80, 24)
+    terminal.until("Question 1")
+    terminal.answer("6", "Question 2")
+    terminal.child.kill(signal.SIGHUP)
+    assert terminal.end() == Exit.PAUSED
+    again = Terminal(tmp_path, 80, 24, "resume")
+    again.until("Question 2")
+    again.child.close(force=True)
+
+
+def test_colour_only_where_it_is_wanted(tmp_path: Path) -> None:
+    coloured = Terminal(tmp_path, 80, 24)
+    coloured.until("Question 1")
+    coloured.child.close(force=True)
+    assert b"\x1b[1m" in coloured.bytes
+    bare = Terminal(tmp_path, 80, 24, NO_COLOR="1")
+    bare.until("Question 1")
+    bare.child.close(force=True)
+    assert b"\x1b[1m" not in bare.bytes
+    for more in ({"TERM": "dumb"}, {"ACCESSIBLE": "1"}):
+        plain = Terminal(tmp_path, 80, 24, **more)
+        plain.until("Question 1")
+        plain.child.close(force=True)
+        assert b"\x1b" not in plain.bytes
+
+
+def test_a_second_press_within_the_guard_is_no_answer(tmp_path: Path) -> None:
+    terminal = Terminal(tmp_path, 80, 24, DIAGNOSE_GUARD=str(GUARD_SECONDS * 30))
+    terminal.until("Question 1")
+    terminal.child.send("6\r")
+    terminal.until("Question 2")
+    terminal.child.send("1\r")  # the shaking hand; the guard is long here so that a slow computer does not matter
+    terminal.child.send("\x04")
+    assert terminal.end() == Exit.PAUSED
+    assert "Question 3" not in terminal.text
