@@ -144,6 +144,9 @@ def _guarded(run: Callable[[], object]) -> int:
 def _dialogue(setup: Setup, job: str | None) -> None:
     from diagnose.dialogue import start
 
-    code = start(setup.book(), setup.journal(), setup.places, job=job, plain=setup.plain)
+    journal = setup.journal()
+    if job and not journal.has(job):
+        fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
+    code = start(setup.book(), journal, setup.places, job=job, plain=setup.plain)
     if code:
         sys.exit(int(code))
