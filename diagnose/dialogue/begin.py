@@ -6,15 +6,25 @@ from collections.abc import Sequence
 
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.choosing import number_from, refuse_empty
+from diagnose.dialogue.matcher import clear_winner, find
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.job import events as ev
 from diagnose.job.machines import MachineError, SavedMachine, check_plate, list_machines, save_machine
 from diagnose.model import PLATE_FIGURES
 from diagnose.view import words
-from diagnose.view.layout import Line, wrap
+from diagnose.view.layout import Line, flow, wrap
 from diagnose.view.question import choices, heading, paragraphs
 
-__all__ = ["answer", "keep_machine", "machine_options", "safety_lines", "show", "stop_lines"]
+__all__ = [
+    "answer",
+    "keep_machine",
+    "machine_options",
+    "machine_titles",
+    "plate_question",
+    "safety_lines",
+    "show",
+    "stop_lines",
+]
 
 Begin = rq.AskMachine | rq.OfferPlate | rq.Describe | rq.AskFigure | rq.AskSafety
 
@@ -51,13 +61,18 @@ def show(request: Begin, scene: Scene, width: int) -> list[Line]:
             return lines + safety_lines(scene, width)
 
 
-def _machines(scene: Scene, width: int) -> list[Line]:
+def machine_titles(scene: Scene) -> list[str]:
+    """The machines to choose from, in words."""
     titles = []
     for each in machine_options(scene):
         title = scene.book.machines[each.type].title
         where = f", {each.site}" if each.site else ""
         titles.append(title if each.name == each.type else f"{each.name} ({words.SAVED_NOTE}{where}): {title}")
-    lines = wrap(words.WHICH_MACHINE, width) + choices(titles, width)
+    return titles
+
+
+def _machines(scene: Scene, width: int) -> list[Line]:
+    lines = wrap(words.WHICH_MACHINE, width) + choices(machine_titles(scene), width)
     return lines + wrap(words.MACHINE_HINT, width, "  ", role="dim")
 
 
@@ -65,10 +80,15 @@ def _figure(request: rq.AskFigure, scene: Scene, width: int) -> list[Line]:
     machine = scene.state.machine
     assert machine is not None
     figure = PLATE_FIGURES[request.figure]
-    lines = wrap(f"Plate: {figure.ask}?", width)
+    lines = wrap(plate_question(request.figure), width)
     usual = machine.type.plate[request.figure]
     lines += wrap(f"Answer in {figure.unit}. Usual for the type: {usual}. {request.left} to ask.", width, "  ")
-    return lines + wrap(words.PLATE_NOT_THERE, width, "  ", role="dim")
+    return lines + flow(words.PLATE_NOT_THERE, width, role="dim")
+
+
+def plate_question(figure: str) -> str:
+    """What is to be read from the plate."""
+    return f"Plate: {PLATE_FIGURES[figure].ask}?"
 
 
 def safety_lines(scene: Scene, width: int) -> list[Line]:
@@ -105,7 +125,7 @@ def answer(request: Begin, text: str, scene: Scene) -> Sequence[ev.Event]:
 def _opened(text: str, scene: Scene) -> ev.Event:
     options = machine_options(scene)
     by_name = [m for m in options if text.casefold() in (m.name.casefold(), m.name.casefold().replace("_", " "))]
-    chosen = by_name[0] if by_name else options[number_from(text, len(options), words.MACHINE_HINT) - 1]
+    chosen = by_name[0] if by_name else options[_machine_number(text, scene) - 1]
     return ev.Opened(
         machine=chosen.name,
         type=chosen.type,
@@ -117,11 +137,20 @@ def _opened(text: str, scene: Scene) -> ev.Event:
     )
 
 
+def _machine_number(text: str, scene: Scene) -> int:
+    titles = machine_titles(scene)
+    if text and not text.rstrip(".)").isdigit():
+        winner = clear_winner(find(text, {str(n): [title] for n, title in enumerate(titles, 1)}))
+        if winner is not None:
+            return int(winner)
+    return number_from(text, len(titles), words.MACHINE_HINT)
+
+
 def _described(what: str, text: str) -> ev.Event:
     if what == "name":
         refuse_empty(text, words.DESCRIBE_HINT["name"])
         if not text[0].isalnum() or len(text) > 40 or not all(c.isalnum() or c in "_ .-" for c in text):
-            raise Refused(words.DESCRIBE_HINT["name"], text)
+            raise Refused(f"{words.NOT_TAKEN}{text}. {words.DESCRIBE_HINT['name']}", text)
         return ev.MachineDescribed("name", text)
     return ev.MachineDescribed("serial" if what == "serial" else "site", text)
 
@@ -134,7 +163,7 @@ def _plate(figure: str, text: str) -> ev.Event:
     try:
         return ev.PlateRead(figure, check_plate(figure, text))
     except MachineError as error:
-        raise Refused(f"{error}.", text) from None
+        raise Refused(f"{words.NOT_TAKEN}{error}.", text) from None
 
 
 def keep_machine(scene: Scene) -> str | None:

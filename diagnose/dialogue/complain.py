@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from diagnose.dialogue import requests as rq
@@ -16,6 +17,7 @@ from diagnose.view.question import choices, heading, short_choices
 
 __all__ = ["answer", "complaints_in", "show"]
 
+_SEVERAL = re.compile(r"[,;/&+]|\band\b|\balso\b", re.IGNORECASE)  # between two complaints said at once
 Complain = rq.AskComplaint | rq.AskContext
 
 
@@ -58,7 +60,11 @@ def complaints_in(text: str, book: Book) -> list[str]:
     numbers = numbers_from(text, len(ids))
     if numbers:
         return [ids[n - 1] for n in numbers]
-    matches = find(text, {c.id: [c.title, *c.kitchen] for c in book.complaints.values()})
+    candidates = {c.id: [c.title, *c.kitchen] for c in book.complaints.values()}
+    each = [clear_winner(find(part, candidates)) for part in _SEVERAL.split(text)]
+    if len(each) > 1 and None not in each:
+        return list(dict.fromkeys(name for name in each if name))
+    matches = find(text, candidates)
     winner = clear_winner(matches)
     if winner is not None:
         return [winner]

@@ -11,6 +11,7 @@ from diagnose.dialogue.flow import next_request
 from diagnose.dialogue.front import Front, Paused
 from diagnose.dialogue.letters import Letter, letter_in
 from diagnose.dialogue.news import News
+from diagnose.dialogue.reminder import reminder
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.dialogue.turns import turn
 from diagnose.job import events as ev
@@ -21,6 +22,7 @@ from diagnose.view.summary import job_head, summary_block
 
 __all__ = ["Conversation"]
 
+_SHOWING = frozenset("hwrti")  # letters that show something long
 _FREE = rq.Describe | rq.AskFigure | rq.AskComplaint
 
 
@@ -79,6 +81,8 @@ class Conversation:
                     self._do(self._answer(request, text))
                 else:
                     self._letter(letter, request)
+                    if letter.letter in _SHOWING:
+                        self._say(reminder(request, self._scene, self._front.width))
             except Refused as refused:
                 edit = refused.kept
                 self._say(wrap(str(refused), self._front.width, role="refused"))

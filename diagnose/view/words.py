@@ -88,7 +88,7 @@ DESCRIBE_HINT = {
     "serial": "As it stands on the plate, free text.",
     "site": "Free text, for the list of jobs.",
 }
-PLATE_NOT_THERE = "Enter alone: not on the plate, the type's figure is assumed.   rest: none of the rest is on it"
+PLATE_NOT_THERE = ("Enter alone: not on the plate, the type's figure is assumed", "rest: none of the rest is on it")
 SAFETY = "Before anything else: is one of these so?"
 SAFETY_NONE = "none of these"
 SAFETY_AGAIN = "If one of these is so, stop and type !"
@@ -184,6 +184,14 @@ UNUSED = "This reading could not be used: "
 CALL_HELP = "call for help"
 HELP_WHY = "when nothing here is worth its minutes"
 NO_FAULT = "No fault of the machine"
+ASKED = {
+    "AskMachine": WHICH_MACHINE,
+    "OfferPlate": PLATE_OFFER,
+    "AskSafety": SAFETY,
+    "Decide": NEXT,
+    "AskClose": ALL_GONE,
+    "AskEnd": END,
+}
 
 
 def minutes(value: float) -> str:

@@ -15,6 +15,7 @@ from diagnose.dialogue.letters import letter_in
 from diagnose.dialogue.scene import Scene
 from diagnose.job.session import Session
 from diagnose.model import Book
+from diagnose.view import words
 from diagnose.view.layout import text_width
 from tests.small_job import STORY, copy_of, small_book, talk, talk_on
 
@@ -84,3 +85,18 @@ def test_rubbish_is_answered_and_nothing_is_lost(
     assert left or session.state.closed or any(not line.startswith(">") for line in said)
     assert all(text_width(line) <= 80 for line in front.printed if not line.startswith(">"))
     assert not any("Traceback" in line or "Error" in line for line in front.printed)
+
+
+@pytest.mark.parametrize("letter", ["h", "w", "r", "t", "i", "t all", "w 1"])
+def test_what_a_letter_shows_is_followed_by_the_question_again(
+    places: dict[str, Session], folder: Path, letter: str
+) -> None:
+    for kind, place in places.items():
+        if " " in letter and kind in ("Describe", "AskFigure", "AskComplaint"):
+            continue  # in free text a letter with more behind it is part of the text
+        session = copy_of(place)
+        front = talk_on(session, [letter], folder / kind, 45)
+        assert session.records == place.records
+        assert all(text_width(line) <= 45 for line in front.printed)
+        shown = " ".join(front.printed[front.printed.index(f"> {letter}") :])
+        assert " again: " in shown or words.NOT_YET.split(".")[0][:30] in shown

@@ -8,7 +8,7 @@ import pytest
 
 from diagnose.job import events as ev
 from diagnose.job.machines import list_machines
-from diagnose.model import Book
+from diagnose.model import Book, load_book
 from tests.small_job import STORY, small_book, talk, talk_on
 
 BEGUN = STORY[:7]  # machine, plate, site, safety, complaint, no more, context
@@ -226,7 +226,6 @@ def test_what_nobody_here_may_do_wants_a_typed_word(tmp_path: Path) -> None:
     make(folder)
     path = folder / "assemblies" / "box.toml"
     path.write_text(path.read_text("utf-8").replace('who = "operator"', 'who = "licensed gas fitter"'), "utf-8")
-    from diagnose.model import load_book
 
     session, front = talk(load_book(folder), [*BEGUN, "c where", "LICENSED"], tmp_path)
     assert "Only a licensed gas fitter may do this" in front.text
@@ -238,3 +237,14 @@ def test_a_closed_complaint_may_give_way_to_another(book: Book, tmp_path: Path) 
     assert session.state.present == ("no_rinse",)
     assert session.state.closed is None
     assert session.state.turned.what == "advice"
+
+
+def test_two_complaints_in_one_sentence(book: Book, tmp_path: Path) -> None:
+    session, _ = talk(book, [*STORY[:4], "no water at the end and fog"], tmp_path)
+    assert session.state.present == ("no_rinse", "steam_out")
+
+
+def test_a_machine_is_found_by_words(tmp_path: Path) -> None:
+    session, _ = talk(load_book(), ["gas booster"], tmp_path)
+    assert session.state.machine is not None
+    assert session.state.machine.type.id == "single_tank_gas_208"

@@ -1,0 +1,74 @@
+"""A question once more in a few lines, after something else has pushed it off the screen."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from diagnose.dialogue import requests as rq
+from diagnose.dialogue.begin import machine_titles, plate_question
+from diagnose.dialogue.scene import Scene
+from diagnose.view import words
+from diagnose.view.layout import Line, wrap
+from diagnose.view.question import answer_hint, choices, short_choices
+
+__all__ = ["reminder"]
+
+
+def reminder(request: rq.Request, scene: Scene, width: int) -> list[Line]:
+    """`Question 12 again: ...`, with its options where they are few."""
+    if isinstance(request, rq.Stopped | rq.Ended):
+        return []
+    told = wrap(f"Question {request.number} again: {_asked(request, scene)}", width, role="question")
+    return [Line(), *told, *_options(request, scene, width)]
+
+
+def _asked(request: rq.Request, scene: Scene) -> str:
+    book = scene.book
+    match request:
+        case rq.AskCheck(_, name):
+            return book.checks[name].ask
+        case rq.AskCaution(_, before, _, typed):
+            return f"{book.title(before)}. Type {' '.join(typed)} and Enter to go on; s skips this, b goes back."
+        case rq.AskContext(_, question):
+            return book.context[question].ask
+        case rq.Describe(_, what):
+            return words.DESCRIBE[what]
+        case rq.AskFigure(_, figure):
+            return plate_question(figure)
+        case rq.AskComplaint(_, said):
+            return words.ANYTHING if said else words.COMPLAINT
+        case rq.AskGone(_, complaint):
+            return f"{words.GONE} {book.title(complaint)}"
+        case rq.AskRepair(_, cause):
+            return f"{book.title(cause)}. {words.WHAT_FOUND}"
+    return words.ASKED[type(request).__name__]
+
+
+def _options(request: rq.Request, scene: Scene, width: int) -> list[Line]:
+    match request:
+        case rq.AskCheck(_, name):
+            check = scene.book.checks[name]
+            if check.reading is None:
+                return choices([o.title for o in check.outcomes.values()], width)
+            return wrap(answer_hint(check), width, "  ", role="dim")
+        case rq.AskContext(_, question):
+            return short_choices(scene.book.context[question].answers, width)
+        case rq.Decide(_, options):
+            return choices([o.title(scene.book) for o in options], width)
+        case rq.AskRepair(_, cause):
+            found = words.FOUND_NO_FAULT if scene.book.causes[cause].no_fault else words.FOUND
+            return choices(list(found.values()), width)
+        case rq.AskGone():
+            return choices([words.GONE_YES, words.GONE_NO], width)
+        case rq.AskComplaint() | rq.AskSafety() | rq.AskMachine():
+            return choices(_listed(request, scene), width, 0 if isinstance(request, rq.AskSafety) else 1)
+    return []
+
+
+def _listed(request: rq.Request, scene: Scene) -> Sequence[str]:
+    match request:
+        case rq.AskComplaint():
+            return [c.title for c in scene.book.complaints.values()]
+        case rq.AskSafety():
+            return [words.SAFETY_NONE, *(s.ask for s in scene.book.stops.values())]
+    return machine_titles(scene)
