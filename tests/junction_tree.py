@@ -12,7 +12,9 @@ with warnings.catch_warnings():
     warnings.simplefilter("ignore")  # its C++ part warns while it is imported, and dies if that is made an error
     import pyagrum as gum
 
-__all__ = ["answer", "network_of"]
+__all__ = ["LazyPropagation", "answer", "network_of"]
+
+LazyPropagation = gum.LazyPropagation
 
 
 def _add(net: gum.BayesNet, name: str, parents: Sequence[str], chance: Callable[..., Sequence[float]]) -> None:
@@ -51,9 +53,9 @@ def network_of(
     return net, evidence
 
 
-def answer(net: gum.BayesNet, evidence: dict[str, int]) -> gum.LazyPropagation:
+def answer(net: gum.BayesNet, evidence: dict[str, int]) -> LazyPropagation:
     """A junction tree with the evidence in, and both passes done."""
-    judge = gum.LazyPropagation(net)
+    judge = LazyPropagation(net)
     judge.setEvidence(evidence)
     judge.makeInference()
     return judge

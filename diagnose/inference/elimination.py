@@ -52,9 +52,10 @@ def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]]) -> 
 
 
 def _price(variable: int, near: Sequence[set[int]], cards: Sequence[int]) -> tuple[int, int]:
+    """Connections its neighbours lack (each counted from both ends), and the cells of their common table."""
     others = near[variable]
-    lacking = sum(len(others) - 1 - len(others & near[other]) for other in others)
-    return lacking, prod(cards[other] for other in others)
+    joined = sum(len(others & near[other]) for other in others)
+    return len(others) * (len(others) - 1) - joined, prod(cards[other] for other in others)
 
 
 def _remove(variable: int, near: Sequence[set[int]]) -> set[int]:

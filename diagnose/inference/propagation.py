@@ -135,8 +135,7 @@ def _collect(shape: Clusters, factors: Sequence[Factor]) -> tuple[list[Array], l
     sent: list[Array] = []
     log_evidence = np.zeros(1)
     for number, cluster in enumerate(shape.clusters):
-        whole = np.ones((*(shape.cards[v] for v in cluster.variables), 1))
-        belief = reduce(np.multiply, sorted(waiting[number], key=_cases), whole)
+        belief = _product(waiting[number], (*(shape.cards[v] for v in cluster.variables), 1))
         message = shape.kept(belief, number, cluster.separator)
         scale = message.reshape(-1, message.shape[-1]).sum(axis=0)
         with np.errstate(divide="ignore"):
@@ -149,6 +148,14 @@ def _collect(shape: Clusters, factors: Sequence[Factor]) -> tuple[list[Array], l
         beliefs.append(belief)
         sent.append(message)
     return beliefs, sent, log_evidence
+
+
+def _product(tables: Sequence[Array], whole: tuple[int, ...]) -> Array:
+    """The product of aligned tables, the small ones first; what differs from case to case meets the rest at the end."""
+    same = [table for table in tables if _cases(table) == 1]
+    cases = sorted((table for table in tables if _cases(table) > 1), key=np.size)
+    product = reduce(np.multiply, same, np.ones(whole))
+    return np.asarray(reduce(np.multiply, cases) * product) if cases else product
 
 
 def _distribute(
@@ -168,7 +175,11 @@ def _distribute(
         above = beliefs[cluster.parent] if number in every else beliefs[cluster.parent][..., :1]
         below = sent[number]
         ratio = shape.kept(above, cluster.parent, cluster.separator) / np.where(below > 0.0, below, 1.0)
-        beliefs[number] = beliefs[number] * shape.aligned(ratio, cluster.separator, number)
+        ratio = shape.aligned(ratio, cluster.separator, number)
+        if _cases(beliefs[number]) == _cases(ratio):
+            beliefs[number] *= ratio  # in place: fresh memory for large tables costs more than the sums
+        else:
+            beliefs[number] = beliefs[number] * ratio
 
 
 def _with_parents(shape: Clusters, numbers: set[int]) -> set[int]:
