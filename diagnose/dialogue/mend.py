@@ -8,7 +8,7 @@ from typing import Literal
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.choosing import number_from
 from diagnose.dialogue.measure import cautions_due, flags, option_text, shown_just_now
-from diagnose.dialogue.scene import Scene
+from diagnose.dialogue.scene import Refused, Scene
 from diagnose.job import events as ev
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
@@ -26,7 +26,7 @@ def show(request: Mend, scene: Scene, width: int, resumed: bool = False) -> list
     """The question as printed."""
     match request:
         case rq.Decide(number, options):
-            lines = heading(number, width) + wrap(words.NEXT, width)
+            lines = heading(number, width) + wrap(words.NEXT if options else words.NO_ADVICE, width)
             lines += choices([option_text(option, scene) for option in options], width)
             return lines + wrap(words.DECIDE_HINT, width, "  ", role="dim")
         case rq.AskRepair(number, name):
@@ -51,6 +51,8 @@ def show(request: Mend, scene: Scene, width: int, resumed: bool = False) -> list
 def answer(request: Mend, text: str, scene: Scene) -> Sequence[ev.Event]:
     """What the answer means. Raises Refused."""
     match request:
+        case rq.Decide(options=()):
+            raise Refused(f"{words.NO_ADVICE} {words.DECIDE_HINT}")
         case rq.Decide(_, options):
             return [_decided(options[number_from(text, len(options), words.DECIDE_HINT) - 1])]
         case rq.AskRepair(_, name):

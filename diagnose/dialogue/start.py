@@ -14,10 +14,17 @@ from diagnose.view.layout import wrap
 __all__ = ["start"]
 
 
-def start(book: Book, journal: Journal, places: Places, job: str | None = None, plain: bool = False) -> Exit:
+def start(
+    book: Book,
+    journal: Journal,
+    places: Places,
+    job: str | None = None,
+    plain: bool = False,
+    allowed: tuple[str, ...] = ("operator", "technician"),
+) -> Exit:
     """Begin a job (None), go on with the open one touched last (""), or with the one named.
 
-    Raises JobHeld and JournalError.
+    `allowed`: who works on a job begun now. Raises JobHeld and JournalError.
     """
     front = front_here(plain)
     if job == "":
@@ -25,7 +32,7 @@ def start(book: Book, journal: Journal, places: Places, job: str | None = None, 
         if job is None:
             front.say(wrap("There is no open job. `diagnose` begins one; `diagnose jobs` lists all.", front.width))
             return Exit.NO_SUCH_JOB
-    return run_job(book, journal, places.machines, front, job, places.holds)
+    return run_job(book, journal, places.machines, front, job, places.holds, allowed)
 
 
 def last_open(book: Book, journal: Journal) -> str | None:
