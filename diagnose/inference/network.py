@@ -49,6 +49,8 @@ class Network:
         self.cards: list[int] = []
         self.factors: list[Factor] = []
         self._variables: dict[Copy, int] = {}
+        self._steady_counts: dict[str, int] = {}
+        self._changing = frozenset(situation.repaired)
         for cause in situation.repaired:
             if cause not in tree.nodes or not tree.nodes[cause].leaf:
                 raise ValueError(f"{cause} is no cause of this machine, so it cannot have been repaired")
@@ -77,7 +79,21 @@ class Network:
             prior = np.array([REPAIR_DID_NOT_TAKE]) if stage else self._prior(node)
             self.weigh(variable, np.array([1.0 - prior, prior]))
             return variable
-        return self._gate(self._distinct(self.variable(each, stage) for each in node.inputs), node.need)
+        steady = [each for each in node.inputs if self._changing.isdisjoint(self.tree.below(each))]
+        moving = [each for each in node.inputs if each not in steady]
+        counted = [self._steady(name, steady)] if steady and moving else []
+        inputs = self._distinct(self.variable(each, stage) for each in (moving if counted else node.inputs))
+        return self._chain([*counted, *inputs], node.need, gate=True)
+
+    def _steady(self, name: str, inputs: Sequence[str]) -> int:
+        """How many of a gate's inputs are true among those that no repair touches: one variable for all stages.
+
+        Without it each stage would count them anew, and the arithmetic would have to carry all those counts at once.
+        """
+        if name not in self._steady_counts:
+            variables = self._distinct(self.variable(each, 0) for each in inputs)
+            self._steady_counts[name] = self._chain(variables, self.tree.nodes[name].need, gate=False)
+        return self._steady_counts[name]
 
     def _prior(self, node: Node) -> Array:
         odds = np.array([node.prior / (1.0 - node.prior)])
@@ -111,17 +127,18 @@ class Network:
         """Multiply by weights (values, batch) on one variable."""
         self._add((variable,), weights)
 
-    def _gate(self, inputs: Sequence[int], need: int) -> int:
-        """The variable "at least `need` of the inputs are true". One input stands for itself."""
-        counted = inputs[0]
+    def _chain(self, inputs: Sequence[int], need: int, gate: bool) -> int:
+        """How many of the inputs are true, up to `need`; as a `gate`: whether `need` are. One stands for itself."""
+        counted, most = inputs[0], self.cards[inputs[0]] - 1
         for nth, more in enumerate(inputs[1:], 2):
-            last = nth == len(inputs)
-            total = self._fresh(2 if last else min(nth, need) + 1)
+            decides = gate and nth == len(inputs)
+            most = min(most + 1, need)
+            total = self._fresh(2 if decides else most + 1)
             table = np.zeros((self.cards[counted], 2, self.cards[total], 1))
             for before in range(self.cards[counted]):
                 for true in range(2):
                     now = min(before + true, need)
-                    table[before, true, int(now >= need) if last else now] = 1.0
+                    table[before, true, int(now >= need) if decides else now] = 1.0
             self._add((counted, more, total), table)
             counted = total
         return counted

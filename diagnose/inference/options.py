@@ -134,8 +134,7 @@ class _Weigher:
         chance = np.concatenate([list(each.outcomes.values()) for each in self.predictions])
         expected = np.bincount(own, weights=chance * rest, minlength=len(self.tasks))
         return [
-            self._check(nth, float(expected[nth]), first[own == nth].tolist(), base)
-            for nth in range(len(self.tasks))
+            self._check(nth, float(expected[nth]), first[own == nth].tolist(), base) for nth in range(len(self.tasks))
         ]
 
     def _check(self, nth: int, rest: float, first: list[int], base: float) -> Option:
