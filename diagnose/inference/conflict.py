@@ -13,7 +13,7 @@ from itertools import combinations
 import numpy as np
 from numpy.typing import NDArray
 
-from diagnose.inference.evidence import evidence_network, items
+from diagnose.inference.evidence import check_of, evidence_network, items
 from diagnose.inference.propagation import propagate
 from diagnose.inference.situation import Situation, Solution
 from diagnose.inference.tree import FaultTree
@@ -43,7 +43,8 @@ class Conflict:
 def conflicts(tree: FaultTree, situation: Situation) -> tuple[Conflict, ...]:
     """Pairs of findings that can hardly both be right, the worst first."""
     found = range(len(situation.findings))
-    pairs = list(combinations(found, 2))
+    seen = [_seen(tree, finding.check) for finding in situation.findings]
+    pairs = [(a, b) for a, b in combinations(found, 2) if not seen[a].isdisjoint(seen[b])]
     if not pairs:
         return ()
     every = items(tree, situation)
@@ -61,6 +62,11 @@ def conflicts(tree: FaultTree, situation: Situation) -> tuple[Conflict, ...]:
     evidence = np.broadcast_to(marginals.log_evidence, kept.shape[1:]) / np.log(2.0)
     so = np.array([np.broadcast_to(marginals[v][1], kept.shape[1:]) for v in variables])
     return _worst_first(situation, pairs, evidence - evidence[0], so)
+
+
+def _seen(tree: FaultTree, check: str) -> frozenset[str]:
+    """All that lies below what a check looks at: only looks that share some of it can contradict one another."""
+    return frozenset[str]().union(*(tree.below(node) for node in check_of(tree, check).looks_at))
 
 
 def _worst_first(

@@ -166,8 +166,3 @@ class Network:
         table[0, 0] = none
         table[0, 1] = likelihoods[len(nodes) - 1]
         self._add((earlier, nodes[-1]), table)
-
-    def include(self, nodes: Iterable[str]) -> None:
-        """Make sure that these nodes have variables at the last stage."""
-        for node in nodes:
-            self.variable(node, self.situation.stage)

@@ -19,7 +19,7 @@ Array = NDArray[np.float64]
 
 
 def solve(tree: FaultTree, situation: Situation) -> Solution:
-    """The exact probability of every cause, `unlisted.*`, event and complaint, as it is now."""
+    """The exact probability of every cause, `unlisted.*`, event and stated complaint, as it is now."""
     return solve_and_predict(tree, situation, ())[0]
 
 
@@ -54,9 +54,11 @@ def solve_and_predict(
     """
     checks = [check_of(tree, check) for check in dict.fromkeys(check_ids)]
     network = evidence_network(tree, situation)
-    network.include(tree.nodes)
     cells = _Cells(network, checks)
-    variables = {node: network.variable(node, situation.stage) for node in tree.nodes}
+    said = {complaint for complaint, _, _ in situation.complaints}
+    # A complaint nobody made would only tie together, at a price, all that could bring it about.
+    nodes = [node.id for node in tree.nodes.values() if node.kind != "complaint" or node.id in said]
+    variables = {node: network.variable(node, situation.stage) for node in nodes}
     causes = concerned(tree, situation)
     predicted = [variables[cause] for cause in causes] if checks else []
     marginals = propagate(network.cards, network.factors, predicted, variables.values())

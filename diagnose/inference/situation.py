@@ -65,7 +65,7 @@ class Situation:
 
 @dataclass(frozen=True)
 class Solution:
-    """`posterior` of every cause, `unlisted.*`, event and complaint: the probability that it is so now (last stage).
+    """`posterior` of every cause, `unlisted.*`, event and stated complaint: how probable it is now (last stage).
 
     `log_evidence` is the natural logarithm of the probability of all that was said and found.
     """

@@ -21,8 +21,8 @@ def test_equals_a_junction_tree(seed: int) -> None:
     net, evidence = network_of(tree, situation, asked)
     judge = answer(net, evidence)
     solution, predictions = solve_and_predict(tree, situation, [check.id for check in asked])
-    for node in tree.nodes:
-        assert solution.posterior[node] == pytest.approx(judge.posterior(node)[1], abs=1e-9)
+    for node, probability in solution.posterior.items():
+        assert probability == pytest.approx(judge.posterior(node)[1], abs=1e-9)
     for check in asked:
         chances = judge.posterior(check.id)
         for nth, outcome in enumerate(check.outcomes):
