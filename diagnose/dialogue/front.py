@@ -40,6 +40,14 @@ class Front(Protocol):
         """
         ...
 
+    def hang_up(self) -> None:
+        """The person is gone, says a signal: stop waiting, or raise Paused at the next question.
+
+        Called from a signal handler, so that it may come at any moment: an answer that is being
+        written is written to its end.
+        """
+        ...
+
 
 def tidy(text: str) -> str:
     """An answer as it is used: no control signs, no broken signs, blanks trimmed, not endless."""

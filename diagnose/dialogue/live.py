@@ -52,6 +52,7 @@ class LiveFront:
         self._session: PromptSession[str] | None = None
         self._console: Console | None = None
         self._deaf_until = 0.0
+        self._gone = False
 
     @property
     def width(self) -> int:
@@ -71,11 +72,23 @@ class LiveFront:
             self._drop_typed_ahead(session)
         self._offered = edit
         try:
-            answer = session.prompt(PROMPT, default=edit)
+            answer = session.prompt(PROMPT, default=edit, pre_run=self._leave_if_gone)
         except (KeyboardInterrupt, EOFError):
             raise Paused from None
         self._deaf_until = self._clock() + self._guard
         return tidy(answer) or default
+
+    def hang_up(self) -> None:
+        self._gone = True
+        app = self._session.app if self._session else None
+        if app is not None and app.is_running and app.loop is not None:
+            # Never from the handler itself: the editor's own loop would swallow the exception.
+            app.loop.call_soon_threadsafe(self._leave_if_gone)
+
+    def _leave_if_gone(self) -> None:
+        app = self._session.app if self._session else None
+        if self._gone and app is not None and app.is_running and app.future is not None and not app.future.done():
+            app.exit(exception=Paused())
 
     def _print(self, text: str, style: str) -> None:
         if not (self._colour and style):

@@ -25,6 +25,8 @@ class PlainFront:
         self._output = output or sys.stdout
         self._charset = getattr(self._output, "encoding", None) or "utf-8"
         self._echo = not self._source.isatty()
+        self._gone = False
+        self._waiting = False
 
     def say(self, lines: Sequence[str]) -> None:
         for line in lines:
@@ -36,10 +38,7 @@ class PlainFront:
         # Without the blank where the answer is printed by us: no line then ends in one.
         self._write(PROMPT.rstrip() if self._echo else PROMPT)
         self._output.flush()
-        try:
-            line = self._source.readline()
-        except KeyboardInterrupt:
-            line = ""
+        line = self._line()
         if not line:
             self._write("\n")
             raise Paused
@@ -47,6 +46,21 @@ class PlainFront:
         if self._echo:
             self._write(f" {for_charset(answer, self._charset)}".rstrip() + "\n")
         return answer or default
+
+    def hang_up(self) -> None:
+        self._gone = True
+        if self._waiting:
+            raise Paused
+
+    def _line(self) -> str:
+        """One line of input; empty when there is no more."""
+        self._waiting = True
+        try:
+            return "" if self._gone else self._source.readline()
+        except (KeyboardInterrupt, Paused):
+            return ""
+        finally:
+            self._waiting = False
 
     def _write(self, text: str) -> None:
         self._output.write(text)

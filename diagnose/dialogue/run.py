@@ -49,7 +49,7 @@ def run_job(
     with ExitStack() as stack:
         if holds is not None:
             stack.enter_context(hold(holds, name))
-        stack.enter_context(_hang_up_pauses())
+        stack.enter_context(_signals_hang_up(front))
         scene = Scene(Session(book, journal, name), machines, allowed, knowledge)
         try:
             if _stays_closed(scene, front):
@@ -85,16 +85,16 @@ def _say_paused(scene: Scene, front: Front) -> None:
 
 
 @contextmanager
-def _hang_up_pauses() -> Iterator[None]:
-    """While the block runs, a hang-up or a request to end pauses the job."""
+def _signals_hang_up(front: Front) -> Iterator[None]:
+    """While the block runs, a hang-up, a request to end or an interrupt pauses the job at its question."""
 
-    def pause(number: int, frame: FrameType | None) -> None:
-        raise Paused
+    def hang_up(number: int, frame: FrameType | None) -> None:
+        front.hang_up()
 
-    wanted = [getattr(signal, name) for name in ("SIGHUP", "SIGTERM") if hasattr(signal, name)]
+    wanted = [getattr(signal, name) for name in ("SIGHUP", "SIGTERM", "SIGINT") if hasattr(signal, name)]
     if threading.current_thread() is not threading.main_thread():
         wanted = []
-    before = {each: signal.signal(each, pause) for each in wanted}
+    before = {each: signal.signal(each, hang_up) for each in wanted}
     try:
         yield
     finally:

@@ -33,6 +33,9 @@ class ScriptedFront:
         self.printed.append((PROMPT + answer).rstrip())
         return answer or default
 
+    def hang_up(self) -> None:
+        self._answers = iter(())
+
     @property
     def text(self) -> str:
         """All that was printed, as one text."""
