@@ -1,8 +1,17 @@
 """Floor 4: from findings to the probability of every cause, the reasons for it, and the next step.
 
-`build_tree` makes the fault tree of a machine; `solve_and_predict` answers what is believed now and what each open
-check would make us believe; `explain`, `conflicts` and `nothing_listed_fits` say why, and what does not fit together;
-`advise` ranks what can be done next.
+How it works, in the order of the modules:
+
+- `tree`: the book becomes the fault tree of one machine: causes with priors, gates above them, checks with tables.
+- `situation`: what is known of a job (complaints, findings, repairs, each with its stage), and what comes out.
+- `network`, `evidence`: both are unrolled into tables of at most three yes-or-no variables (or small counters). A
+  repair below a node starts a new copy of it; everything else is shared between the stages.
+- `elimination`, `propagation`: an order of summing out makes a tree of clusters; a pass towards its roots and one back
+  give every probability exactly, for a whole batch of "what if" cases at once.
+- `posterior`: what is believed now, and what would be after each outcome of each open check, in one sweep.
+- `explain`, `conflict`: the same sweep over "what if this had not been found" gives reasons in bits and contradictions.
+- `economy`, `repairs`, `options`, `advice`: minutes for covers, states, repairs and help; the expected minutes to a
+  verified repair after each possible answer; what to do next.
 """
 
 from diagnose.inference.advice import advise

@@ -1,10 +1,9 @@
 """Sum-product over a tree of clusters: once towards the roots, once back, for many cases in one go.
 
 The last axis of every table is the batch of cases (last, so that numpy's inner loops run along it). A table that is
-the same for all cases keeps length 1 there, and so does every message computed from such tables only: the work for many
-cases is done only where they differ. All numbers are sums
-and products of probabilities, hence positive: nothing cancels. Each message is scaled to sum 1 and the logarithms of
-the scales add up to the logarithm of the evidence.
+the same for all cases keeps length 1 there, and so does every message computed from such tables only: the work for
+many cases is done only where they differ. All numbers are sums and products of probabilities, hence positive: nothing
+cancels. Each message is scaled to sum 1, and the logarithms of the scales add up to the logarithm of the evidence.
 """
 
 from __future__ import annotations
