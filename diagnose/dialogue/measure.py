@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.choosing import short
@@ -30,9 +31,8 @@ def show(request: Measure, scene: Scene, width: int, resumed: bool = False) -> l
     # What else could be done was said before the word was typed.
     brief = shown_just_now(check, scene, resumed)
     lines = [] if brief else _others(request.options, scene, width)
-    lines += cautions_due(check, scene, width, resumed)
-    told = flags(scene, check.cautions)
-    return lines + check_block(check, request.number, told, _texts(request, scene), width, brief)
+    texts = replace(_texts(request, scene), cautions=cautions_due(check, scene, width, resumed))
+    return lines + check_block(check, request.number, flags(scene, check.cautions), texts, width, brief)
 
 
 def shown_just_now(entry: Check | Cause, scene: Scene, resumed: bool) -> bool:

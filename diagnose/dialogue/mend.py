@@ -32,8 +32,8 @@ def show(request: Mend, scene: Scene, width: int, resumed: bool = False) -> list
         case rq.AskRepair(number, name):
             cause = scene.book.causes[name]
             brief = shown_just_now(cause, scene, resumed)
-            lines = cautions_due(cause, scene, width, resumed)
-            lines += repair_block(cause, number, flags(scene, cause.cautions), width, brief)
+            due = cautions_due(cause, scene, width, resumed)
+            lines = repair_block(cause, number, flags(scene, cause.cautions), width, brief, due)
             lines += wrap(words.WHAT_FOUND_NO_FAULT if cause.no_fault else words.WHAT_FOUND, width)
             found = words.FOUND_NO_FAULT if cause.no_fault else words.FOUND
             return lines + choices(list(found.values()), width)

@@ -28,10 +28,11 @@ _INDENT = "  "
 
 @dataclass(frozen=True)
 class CheckTexts:
-    """What is said beside a check: what to expect, why it is asked, on which proof it stands."""
+    """What is said beside a check: what to expect, why it is asked, and cautions due before its steps."""
 
     expected: str = ""
     why: str = ""
+    cautions: Sequence[Line] = ()
 
 
 def heading(number: int, width: int, facts: Iterable[str] = (), flags: Iterable[str] = ()) -> list[Line]:
@@ -59,7 +60,7 @@ def check_block(
     check: Check, number: int, flags: Sequence[str], texts: CheckTexts, width: int, brief: bool = False
 ) -> list[Line]:
     """A check ready to be answered. `brief` leaves time and access out, when they were just on the screen."""
-    lines = heading(number, width, () if brief else access(check), flags)
+    lines = [*heading(number, width, () if brief else access(check), flags), *texts.cautions]
     lines += wrap(check.ask, width)
     lines += steps(check.steps, width)
     if check.instrument.casefold() not in words.NO_INSTRUMENT:
@@ -120,9 +121,11 @@ def caution_block(cautions: Sequence[Caution], word: str, width: int) -> list[Li
     return lines
 
 
-def repair_block(cause: Cause, number: int, flags: Sequence[str], width: int, brief: bool = False) -> list[Line]:
-    """A repair: how long, what is open, what shows it, steps, parts."""
-    lines = heading(number, width, () if brief else access(cause), flags)
+def repair_block(
+    cause: Cause, number: int, flags: Sequence[str], width: int, brief: bool = False, cautions: Sequence[Line] = ()
+) -> list[Line]:
+    """A repair: how long, what is open, cautions due, what shows it, steps, parts."""
+    lines = [*heading(number, width, () if brief else access(cause), flags), *cautions]
     lines += wrap(f"{words.NO_FAULT if cause.no_fault else 'Repair'}: {cause.title}", width, role="heading")
     lines += wrap(cause.shows, width, f"{_INDENT}Shows: ", _INDENT * 2)
     lines += wrap(cause.why, width, f"{_INDENT}Why it happens: ", _INDENT * 2)
