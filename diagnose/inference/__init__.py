@@ -26,7 +26,6 @@ from diagnose.inference.situation import (
     Prediction,
     Situation,
     Solution,
-    Statement,
     TooWideError,
 )
 from diagnose.inference.tree import FaultTree, Node, TreeCheck, build_tree, unlisted
@@ -46,7 +45,6 @@ __all__ = [
     "Reason",
     "Situation",
     "Solution",
-    "Statement",
     "Task",
     "TooWideError",
     "TreeCheck",

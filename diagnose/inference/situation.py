@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from diagnose.model import Finding
 
-__all__ = ["ImpossibleSituationError", "Prediction", "Situation", "Solution", "Statement", "TooWideError"]
+__all__ = ["ImpossibleSituationError", "Prediction", "Situation", "Solution", "TooWideError"]
 
 
 class ImpossibleSituationError(ValueError):
@@ -22,21 +21,13 @@ class TooWideError(MemoryError):
     """The exact answer would need more memory than allowed."""
 
 
-class Statement(NamedTuple):
-    """A complaint was there, or was gone, after `stage` repairs."""
-
-    complaint: str
-    stage: int = 0
-    present: bool = True
-
-
 @dataclass(frozen=True)
 class Situation:
     """All that is known of a job.
 
     Stage k is the time after k repairs. `repaired` lists the repaired causes in order: repair k (from 1) lies between
-    stage k-1 and stage k. Statements and findings carry their stage; `ruled_out` nodes are known to be false at the
-    last stage.
+    stage k-1 and stage k. `complaints` says (complaint, stage, whether it was there then); findings carry their stage;
+    `ruled_out` nodes are known to be false at the last stage.
     """
 
     complaints: tuple[tuple[str, int, bool], ...] = ()
