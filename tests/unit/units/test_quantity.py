@@ -20,8 +20,8 @@ PINT = {
     "fpm": "foot/minute", "m/s": "meter/second", "kW": "kW", "W": "W", "hp": "horsepower", "BTU/h": "Btu/hour",
     "A": "A", "mA": "mA", "V": "V", "ohm": "ohm", "kohm": "kiloohm", "Mohm": "megaohm", "in": "inch", "ft": "foot",
     "mm": "mm", "cm": "cm", "m": "m", "ft/min": "foot/minute", "m/min": "meter/minute", "gal": "gallon", "L": "liter",
-    "s": "s", "min": "minute", "h": "hour", "lb": "pound", "kg": "kg", "lbf": "force_pound", "N": "N", "in/ft": "inch/foot",
-    "mm/m": "mm/m", "%": "percent", "Hz": "Hz",
+    "s": "s", "min": "minute", "h": "hour", "lb": "pound", "kg": "kg", "lbf": "force_pound", "N": "N",
+    "in/ft": "inch/foot",     "mm/m": "mm/m", "%": "percent", "Hz": "Hz",
 }  # fmt: skip
 SI = {
     "temperature": "kelvin", "temperature difference": "delta_degC", "pressure": "Pa", "flow": "meter**3/second",
