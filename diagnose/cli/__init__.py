@@ -33,10 +33,31 @@ _CONTEXT = {"help_option_names": ["-h", "--help"], "max_content_width": 79, "ter
 @click.option("--plain", is_flag=True, help="Numbered lines only: no colour, nothing redrawn.")
 @click.option("--knowledge", multiple=True, metavar="DIR", help="Add a folder of knowledge to ours; may be repeated.")
 @click.option("--journal", metavar="FILE", help="Keep jobs in this file instead of your own journal.")
+@click.option(
+    "--who",
+    multiple=True,
+    metavar="WHO",
+    help="Who works on a new job: operator, technician (when nothing is said), licensed electrician, licensed gas "
+    "fitter, licensed plumber; may be repeated.",
+)
+@click.option(
+    "--keep-closed",
+    multiple=True,
+    metavar="WHAT",
+    help="What must stay closed on a new job, e.g. 'control box'; may be repeated.",
+)
 @click.option("--debug", is_flag=True, help="Show a traceback when something inside fails.")
 @click.version_option(__version__, "--version", message="diagnose %(version)s")
 @click.pass_context
-def cli(ctx: click.Context, plain: bool, knowledge: tuple[str, ...], journal: str | None, debug: bool) -> None:
+def cli(
+    ctx: click.Context,
+    plain: bool,
+    knowledge: tuple[str, ...],
+    journal: str | None,
+    who: tuple[str, ...],
+    keep_closed: tuple[str, ...],
+    debug: bool,
+) -> None:
     """Find why a conveyor warewasher misbehaves, repair it, and prove the repair.
 
     \b
@@ -47,7 +68,7 @@ def cli(ctx: click.Context, plain: bool, knowledge: tuple[str, ...], journal: st
 
     Data plate, local codes and licensed practice go before anything said here.
     """
-    ctx.obj = Setup(knowledge, journal, plain, debug)
+    ctx.obj = Setup(knowledge, journal, plain, debug, who, keep_closed)
     if ctx.invoked_subcommand is None:
         _dialogue(ctx.obj, None)
 
@@ -147,6 +168,7 @@ def _dialogue(setup: Setup, job: str | None) -> None:
     journal = setup.journal()
     if job and not journal.has(job):
         fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
-    code = start(setup.book(), journal, setup.places, job=job, plain=setup.plain)
+    book = setup.book()
+    code = start(book, journal, setup.places, job=job, plain=setup.plain, crew=setup.crew(book))
     if code:
         sys.exit(int(code))

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 import click
 
 if TYPE_CHECKING:
+    from diagnose.job.crew import Crew
     from diagnose.job.journal import Journal
     from diagnose.job.places import Places
     from diagnose.model import Book
@@ -38,11 +39,21 @@ class Group(click.Group):
 class Setup:
     """What every command may need, opened only when it asks."""
 
-    def __init__(self, knowledge: tuple[str, ...], journal: str | None, plain: bool, debug: bool) -> None:
+    def __init__(
+        self,
+        knowledge: tuple[str, ...],
+        journal: str | None,
+        plain: bool,
+        debug: bool,
+        who: tuple[str, ...] = (),
+        keep_closed: tuple[str, ...] = (),
+    ) -> None:
         self.extra = tuple(Path(k) for k in knowledge)
         self.journal_path = Path(journal) if journal else None
         self.plain = plain
         self.debug = debug
+        self.who = who
+        self.keep_closed = keep_closed
 
     @property
     def places(self) -> Places:
@@ -54,6 +65,18 @@ class Setup:
         from diagnose.model import load_book, shipped_knowledge
 
         return load_book(shipped_knowledge(), *self.extra)
+
+    def crew(self, book: Book) -> Crew:
+        """Who works, as said on the command line."""
+        from diagnose.job.crew import WHO, crew_of
+
+        for name in self.who:
+            if name not in WHO:
+                raise click.UsageError(f"nobody here is called {name!r}; say one of {', '.join(WHO)}")
+        for access in self.keep_closed:
+            if access not in book.access:
+                raise click.UsageError(f"nothing here is called {access!r}; say one of {', '.join(book.access)}")
+        return crew_of(self.who, self.keep_closed)
 
     def journal(self) -> Journal:
         from diagnose.job.journal import Journal

@@ -132,8 +132,9 @@ def _opened(text: str, scene: Scene) -> ev.Event:
         own=chosen.own,
         serial=chosen.serial,
         site=chosen.site,
-        allowed=scene.allowed,
-        knowledge=scene.knowledge,
+        allowed=scene.crew.who,
+        keep_closed=scene.crew.keep_closed,
+        knowledge=scene.book.fingerprint,
     )
 
 

@@ -13,6 +13,7 @@ from diagnose.dialogue.conversation import Conversation
 from diagnose.dialogue.front import Front, Paused
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
+from diagnose.job.crew import Crew
 from diagnose.job.hold import hold
 from diagnose.job.journal import Journal, new_job_name
 from diagnose.job.session import Session
@@ -33,8 +34,7 @@ def run_job(
     front: Front,
     job: str | None = None,
     holds: Path | None = None,
-    allowed: tuple[str, ...] = ("operator", "technician"),
-    knowledge: str = "",
+    crew: Crew | None = None,
     new_name: str | None = None,
 ) -> Exit:
     """Begin a job, or go on with `job`, until it is closed or paused. Raises JobHeld and JournalError.
@@ -50,10 +50,11 @@ def run_job(
         if holds is not None:
             stack.enter_context(hold(holds, name))
         stack.enter_context(_signals_hang_up(front))
-        scene = Scene(Session(book, journal, name), machines, allowed, knowledge)
+        scene = Scene(Session(book, journal, name), machines, crew or Crew())
         try:
             if _stays_closed(scene, front):
                 return Exit.OK
+            _say_other_knowledge(scene, front)
             Conversation(scene, front).run()
         except Paused:
             _say_paused(scene, front)
@@ -76,6 +77,15 @@ def _stays_closed(scene: Scene, front: Front) -> bool:
         if stop or isinstance(record.event, ev.Closed):
             scene.session.do(ev.Withdrawn(record.number))
     return False
+
+
+def _say_other_knowledge(scene: Scene, front: Front) -> None:
+    """A job begun with other knowledge goes on with this one; what no longer fits is named, not dropped in silence."""
+    begun = scene.state.knowledge
+    if begun and begun != scene.book.fingerprint:
+        front.say(wrap(words.OTHER_KNOWLEDGE, front.width))
+    for unread in scene.state.unread:
+        front.say(wrap(unread, front.width, "  - ", "    "))
 
 
 def _say_paused(scene: Scene, front: Front) -> None:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from diagnose.dialogue.requests import Option
 from diagnose.job.assess import Assessment, Row
+from diagnose.job.crew import Crew
 from diagnose.job.session import Session
 from diagnose.job.state import JobState
 from diagnose.model import Book
@@ -30,8 +31,7 @@ class Scene:
 
     session: Session
     machines: Path
-    allowed: tuple[str, ...] = ("operator", "technician")
-    knowledge: str = ""  # fingerprint, kept with the job
+    crew: Crew = field(default_factory=Crew)  # of a job begun now
 
     @property
     def book(self) -> Book:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from diagnose.dialogue.fronts import front_here
 from diagnose.dialogue.run import run_job
+from diagnose.job.crew import Crew
 from diagnose.job.journal import Journal
 from diagnose.job.places import Places
 from diagnose.job.state import fold
@@ -20,11 +21,11 @@ def start(
     places: Places,
     job: str | None = None,
     plain: bool = False,
-    allowed: tuple[str, ...] = ("operator", "technician"),
+    crew: Crew | None = None,
 ) -> Exit:
     """Begin a job (None), go on with the open one touched last (""), or with the one named.
 
-    `allowed`: who works on a job begun now. Raises JobHeld and JournalError.
+    `crew`: who works on a job begun now. Raises JobHeld and JournalError.
     """
     front = front_here(plain)
     if job == "":
@@ -32,7 +33,7 @@ def start(
         if job is None:
             front.say(wrap("There is no open job. `diagnose` begins one; `diagnose jobs` lists all.", front.width))
             return Exit.NO_SUCH_JOB
-    return run_job(book, journal, places.machines, front, job, places.holds, allowed)
+    return run_job(book, journal, places.machines, front, job, places.holds, crew or Crew())
 
 
 def last_open(book: Book, journal: Journal) -> str | None:

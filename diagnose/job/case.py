@@ -11,6 +11,7 @@ from typing import Any
 import msgspec
 
 from diagnose.job import events as ev
+from diagnose.job.crew import WHO, crew_of
 from diagnose.job.machines import MachineError, check_plate
 from diagnose.job.state import JobState, fold
 from diagnose.model import Book, Machine, fits
@@ -29,7 +30,8 @@ class Case(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True
     context: dict[str, str] = {}
     readings: dict[str, str] = {}  # check id -> what was read or the outcome's id
     ruled_out: list[str] = []
-    allowed: list[str] = []  # who works; empty: operator and technician
+    who: list[str] = []  # who works; empty: a technician
+    keep_closed: list[str] = []  # what must not be opened
     tells: str = ""  # the case in a sentence, for people
 
 
@@ -69,7 +71,8 @@ def case_state(case: Case, book: Book) -> JobState:
             machine=case.machine,
             type=case.machine,
             own={name: check_plate(name, text) for name, text in case.plate.items()},
-            allowed=tuple(case.allowed) or ("operator", "technician"),
+            allowed=crew_of(case.who).who,
+            keep_closed=tuple(case.keep_closed),
         ),
         ev.SafetyAnswered(),
         *(ev.ComplaintSaid(c) for c in case.complaints),
@@ -104,6 +107,8 @@ def _problems(case: Case, book: Book) -> Iterator[str]:
             yield _unknown("context", question, book.context)
         elif answer not in book.context[question].answers:
             yield f"context {question}: {answer[:40]!r} is no answer; use {', '.join(book.context[question].answers)}"
+    yield from (_unknown("who", name, WHO) for name in case.who if name not in WHO)
+    yield from (_unknown("keep_closed", name, book.access) for name in case.keep_closed if name not in book.access)
     nodes = {**book.causes, **book.events}
     yield from (_unknown("ruled_out", name, nodes) for name in case.ruled_out if name not in nodes)
     machine = Machine("", book.machines[case.machine], case.plate) if case.machine in book.machines else None

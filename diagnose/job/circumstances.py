@@ -20,5 +20,6 @@ def circumstances(book: Book, state: JobState) -> Circumstances:
         open=opened,
         state=work[-1].state if work else "running",
         who=state.allowed,
+        may_open=frozenset(book.access) - state.keep_closed if state.keep_closed else None,
         unavailable=frozenset(state.skipped),
     )

@@ -36,7 +36,7 @@ class _Event(msgspec.Struct, frozen=True, forbid_unknown_fields=True, tag_field=
 
 
 class Opened(_Event, frozen=True, kw_only=True):
-    """A job begins on a machine. `allowed` is who works here."""
+    """A job begins on a machine. `allowed` is who works here, `keep_closed` what must not be opened."""
 
     machine: str
     type: str
@@ -44,6 +44,7 @@ class Opened(_Event, frozen=True, kw_only=True):
     serial: str = ""
     site: str = ""
     allowed: tuple[str, ...] = ("operator", "technician")
+    keep_closed: tuple[str, ...] = ()
     knowledge: str = ""  # fingerprint of the knowledge
 
 

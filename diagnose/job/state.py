@@ -27,6 +27,7 @@ class JobState:
 
     machine: Machine | None = None
     allowed: frozenset[str] = frozenset({"operator", "technician"})
+    keep_closed: frozenset[str] = frozenset()
     knowledge: str = ""
     plate_wanted: bool | None = None  # None: not asked yet
     plate_asked: frozenset[str] = frozenset()
@@ -167,6 +168,7 @@ def _opened(state: JobState, event: ev.Opened, book: Book) -> JobState:
         state,
         machine=_machine(event, book),
         allowed=frozenset(event.allowed),
+        keep_closed=frozenset(event.keep_closed),
         knowledge=event.knowledge,
         plate_wanted=False if saved else None,
         plate_asked=frozenset(),

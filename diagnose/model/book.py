@@ -67,6 +67,7 @@ class Book:
     scales: Mapping[str, Scale] = field(default_factory=dict)  # likelihood, frequency, shift
     assemblies: Mapping[str, str] = field(default_factory=dict)  # assembly -> title
     places: Mapping[str, Place] = field(default_factory=dict)  # id -> where it stands
+    fingerprint: str = ""  # the same for the same knowledge files
 
     def likelihood(self, word: str | float) -> float:
         return self.scales["likelihood"].number(word)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterator
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -58,6 +59,7 @@ class _Gathered:
         self.assemblies: dict[str, str] = {}
         self.scales: dict[str, Scale] = {}
         self.problems: list[Problem] = []
+        self.digest = sha256()
 
     def folder(self, folder: Path) -> None:
         if not folder.is_dir():
@@ -66,9 +68,11 @@ class _Gathered:
         fresh: set[str] = set()
         for path in sorted(folder.rglob("*.toml")):
             relative = path.relative_to(folder)
+            self.digest.update(relative.as_posix().encode())
             shown = f"{folder.name}/{relative.as_posix()}"
             try:
                 text = path.read_text("utf-8")
+                self.digest.update(text.encode())
                 data = tomllib.loads(text)
             except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError) as error:
                 self._problem(Place(shown, _line_in(str(error))), f"can't be read: {error}", "mend the TOML")
@@ -161,6 +165,7 @@ class _Gathered:
             scales=self.scales,
             assemblies=self.assemblies,
             places=self.places,
+            fingerprint=self.digest.hexdigest()[:16],
         )
 
 

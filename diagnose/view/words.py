@@ -159,6 +159,10 @@ UNLISTED_FIRST = (
     "What fits best now is something not listed here. Check the readings that surprise you once more, "
     "look for what nobody asked about, and think of calling for help."
 )
+OTHER_KNOWLEDGE = (
+    "This job was begun with another edition of the knowledge; it goes on with the one here. Answers that no longer "
+    "fit are named below, if there are any."
+)
 PAUSED = "Paused, saved. Resume with: diagnose resume "
 NOT_BEGUN = "Nothing was answered yet, so nothing is kept."
 OLD_ANSWER = "Enter alone: "

@@ -90,6 +90,8 @@ def test_the_case_schema_takes_a_case_and_refuses_another(run: Any) -> None:
         (("resume", "job-1"), 5, "no job"),
         (("machine", "show", "Pier"), 4, "no machine 'Pier' is saved"),
         (("--knowledge", "/nowhere/at/all", "knowledge", "stats"), 4, "no such folder"),
+        (("--who", "plumber"), 2, "say one of operator, technician, licensed electrician"),
+        (("--keep-closed", "fridge"), 2, "say one of none, front panel, control box"),
         (("help", "dance"), 2, "no command 'dance'"),
     ],
 )

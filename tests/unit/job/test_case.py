@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from diagnose.job.assess import assess
 from diagnose.job.case import Case, CaseError, case_of, case_state, read_case
 from diagnose.model import Book, load_book
 
@@ -58,6 +59,8 @@ def test_a_case_becomes_a_state(book: Book) -> None:
         ({"readings": {"booster_electric.line_amps_single": "48"}}, "does not belong to this type of machine"),
         ({"readings": {"booster_electric.heat_balance": "1"}}, "computed from other readings"),
         ({"ruled_out": ["nothing.at_all"]}, "ruled_out"),
+        ({"who": ["plumber"]}, "did you mean licensed plumber?"),
+        ({"keep_closed": ["control bax"]}, "did you mean control box?"),
     ],
 )
 def test_faults_are_named_with_a_remedy(book: Book, keys: dict[str, Any], says: str) -> None:
@@ -99,3 +102,18 @@ def test_rubbish_in_every_key_is_a_sentence(book: Book, data: dict[str, Any]) ->
         case_state(case_of(data, "case"), book)
     except CaseError as error:
         assert all(error.problems)
+
+
+def test_who_works_and_what_stays_closed_limit_the_advice(book: Book) -> None:
+    def checks(**keys: Any) -> set[str]:
+        case = case_of({"machine": "two_tank_electric_208", "complaints": ["rinse_cold"], **keys}, "case")
+        return {o.id for o in assess(book, case_state(case, book)).options if o.what == "check"}
+
+    everything = checks()
+    operator = checks(who=["operator"])
+    shut = checks(keep_closed=["control box"])
+    assert "booster_electric.line_amps" in everything - operator - shut
+    assert operator
+    assert all(book.checks[c].who == "operator" for c in operator)
+    assert shut
+    assert not any("control box" in book.checks[c].open for c in shut)
