@@ -66,7 +66,10 @@ def random_situation(rng: random.Random, tree: FaultTree, stages: int = 0, findi
         shares = {o: w / sum(weights) for o, w in zip(tree.checks[check].outcomes, weights, strict=True)}
         found.append(finding(check, shares, rng.randint(0, stages)))
     out = (rng.choice(causes),) if rng.random() < 0.3 else ()
-    return Situation(tuple(said), tuple(found), repaired, out)
+    # Of parts repaired twice nothing is said: what was seen the second time is of another stage's making.
+    once = [(cause, k) for k, cause in enumerate(repaired) if repaired.count(cause) == 1 and cause not in out]
+    seen = tuple((cause, k, True) for cause, k in once if rng.random() < 0.4)
+    return Situation(tuple(said), tuple(found), repaired, out, seen)
 
 
 def enumerate_situation(
@@ -127,6 +130,8 @@ def _likelihood(tree: FaultTree, situation: Situation, worlds: Sequence[Mapping[
         if worlds[stage][complaint] != present:
             return 0.0
     if any(worlds[-1][node] for node in situation.ruled_out):
+        return 0.0
+    if any(worlds[stage][part] != so for part, stage, so in situation.seen):
         return 0.0
     likelihood = 1.0
     for each in situation.findings:

@@ -56,10 +56,11 @@ class Scene:
         return self.state.machine is not None and bool(self.state.complaints)
 
     def options(self) -> Sequence[Option]:
-        """What the advice would do next, the best first."""
-        return [
-            Option(c.what, c.id, choice_why(c, self.book), c.option.probability or 0.0) for c in self.assessment.options
-        ]
+        """What the advice would do next, the best first; beside a check only checks that save something too."""
+        choices = self.assessment.options
+        if choices and choices[0].what == "check":
+            choices = (choices[0], *(c for c in choices[1:] if c.what == "check" and c.saves > 0))
+        return [Option(c.what, c.id, choice_why(c, self.book), c.option.probability or 0.0) for c in choices]
 
     @property
     def conflicts(self) -> Sequence[str]:

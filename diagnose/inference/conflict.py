@@ -1,7 +1,7 @@
 """Readings that can hardly both be right, and complaints that nothing listed explains.
 
-Two findings that belong together are more probable together than apart. The measure is that of Jensen and others for
-Bayesian networks: log2 P(a) P(b) / P(a, b), here given the complaints. Well above 0, the findings contradict one
+Two findings that belong together are more probable together than apart. The measure is the usual one
+for Bayesian networks: log2 P(a) P(b) / P(a, b), here given the complaints. Well above 0, the findings contradict one
 another, unless a cause that is then plausible makes both of them likely: that is no contradiction but a discovery.
 """
 
@@ -24,8 +24,9 @@ __all__ = ["LEAST_CONFLICT_BITS", "PLAUSIBLE", "Conflict", "conflicts", "nothing
 # itself about one in a hundred reaches that by honest readings, with one fault or two; looks at the same thing that
 # contradict one another reach it unless both are poor witnesses. Judgement on that trial.
 LEAST_CONFLICT_BITS = 2.0
-# A cause counts as a way out of a contradiction from one in twenty, where a technician would still look. Judgement.
-PLAUSIBLE = 0.05
+# A cause counts as a way out of a contradiction from one in five. Below, taking a reading again costs less than
+# believing it. Judgement; none of the technicians' cases raises a false alarm at it.
+PLAUSIBLE = 0.2
 
 Array = NDArray[np.float64]
 

@@ -23,22 +23,23 @@ Flags = NDArray[np.bool_]
 
 @dataclass(frozen=True)
 class Item:
-    """One piece of evidence: the `nth` complaint statement, ruled-out node or finding, or a context answer.
+    """One piece of evidence: the `nth` complaint statement, ruled-out node, part seen or finding, or a context answer.
 
     `what` is the id of the complaint, node, check or context question.
     """
 
-    kind: Literal["complaint", "ruled out", "finding", "context"]
+    kind: Literal["complaint", "ruled out", "seen", "finding", "context"]
     what: str
     nth: int = 0
 
 
 def items(tree: FaultTree, situation: Situation) -> tuple[Item, ...]:
-    """All evidence, in a fixed order: complaints, ruled out, findings, context answers that moved any prior."""
+    """All evidence, in a fixed order: complaints, ruled out, seen, findings, context answers that moved any prior."""
     questions = dict.fromkeys(question for leaf in tree.leaves for question, _ in tree.nodes[leaf].shifts)
     return (
         *(Item("complaint", said[0], nth) for nth, said in enumerate(situation.complaints)),
         *(Item("ruled out", node, nth) for nth, node in enumerate(situation.ruled_out)),
+        *(Item("seen", part[0], nth) for nth, part in enumerate(situation.seen)),
         *(Item("finding", found.check, nth) for nth, found in enumerate(situation.findings)),
         *(Item("context", question) for question in questions),
     )
@@ -61,6 +62,9 @@ def evidence_network(tree: FaultTree, situation: Situation, kept: Flags | None =
             _know(network, complaint, stage, present, keep)
         elif item.kind == "ruled out":
             _know(network, item.what, situation.stage, False, keep)
+        elif item.kind == "seen":
+            part, stage, so = situation.seen[item.nth]
+            _know(network, part, stage, so, keep)
         elif item.kind == "finding":
             finding = situation.findings[item.nth]
             check = check_of(tree, finding.check)

@@ -1,9 +1,8 @@
 """Why a cause stands where it stands: what speaks for it and what against, in bits.
 
 The weight of an item is the log-odds of the cause with all that is known, minus its log-odds with everything but this
-item (I. J. Good's weight of evidence, taken last). One bit doubles the odds. Weights of items that say the same thing
-do not add up to the whole, as each is weighed against the others; that is what "would it matter if this reading were
-wrong?" asks.
+item (the weight of evidence, taken last). One bit doubles the odds. Weights of items that say the same thing do not add
+up to the whole, as each is weighed against the others; that is what "would it matter if this reading were wrong?" asks.
 """
 
 from __future__ import annotations

@@ -27,13 +27,15 @@ class Situation:
 
     Stage k is the time after k repairs. `repaired` lists the repaired causes in order: repair k (from 1) lies between
     stage k-1 and stage k. `complaints` says (complaint, stage, whether it was there then); findings carry their stage;
-    `ruled_out` nodes are known to be false at the last stage.
+    `ruled_out` nodes are known to be false at the last stage. `seen` says (cause, stage, whether it was so then): what
+    was found with the part in hand.
     """
 
     complaints: tuple[tuple[str, int, bool], ...] = ()
     findings: tuple[Finding, ...] = ()
     repaired: tuple[str, ...] = ()
     ruled_out: tuple[str, ...] = ()
+    seen: tuple[tuple[str, int, bool], ...] = ()
 
     @property
     def stage(self) -> int:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -119,8 +119,9 @@ def assess(book: Book, state: JobState) -> Assessment:
     situation = Situation(
         complaints=state.complaints,
         findings=_of_this_tree(run.findings, tree),
-        repaired=tuple(r.cause for r in state.repairs),
-        ruled_out=state.ruled_out,
+        repaired=tuple(r.cause for r in state.repairs if r.found != "sound" and r.cause in tree.nodes),
+        ruled_out=tuple(node for node in state.ruled_out if node in tree.nodes),
+        seen=tuple(_seen(state, tree)),
     )
     solution, predictions = solve_and_predict(tree, situation, _open_checks(tree, state))
     return Assessment(book, state, state.machine, tree, run, situation, solution, predictions)
@@ -128,6 +129,15 @@ def assess(book: Book, state: JobState) -> Assessment:
 
 def _of_this_tree(found: Sequence[Finding], tree: FaultTree) -> tuple[Finding, ...]:
     return tuple(f for f in found if f.check in tree.checks)
+
+
+def _seen(state: JobState, tree: FaultTree) -> Iterator[tuple[str, int, bool]]:
+    """What the parts in hand told: faulty just before their repair, or sound all along."""
+    stage = 0
+    for repair in state.repairs:
+        if repair.found != "can't tell" and repair.cause in tree.nodes:
+            yield repair.cause, stage, repair.found == "as expected"
+        stage += repair.found != "sound"
 
 
 def _open_checks(tree: FaultTree, state: JobState) -> list[str]:

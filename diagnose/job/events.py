@@ -13,7 +13,6 @@ __all__ = [
     "ComplaintSaid",
     "ContextGiven",
     "Event",
-    "HintGiven",
     "MachineDescribed",
     "NoteAdded",
     "Opened",
@@ -136,18 +135,10 @@ class Repaired(_Event, frozen=True):
 
     cause: str
     found: Literal["as expected", "sound", "can't tell"]
-    minutes: float | None = None
 
 
 class NoteAdded(_Event, frozen=True):
     text: str
-
-
-class HintGiven(_Event, frozen=True):
-    """A word from somebody who follows: a check to try, or a note."""
-
-    text: str
-    check: str | None = None
 
 
 class Withdrawn(_Event, frozen=True):
@@ -179,7 +170,6 @@ Event = (
     | Acknowledged
     | Repaired
     | NoteAdded
-    | HintGiven
     | Withdrawn
     | Closed
 )

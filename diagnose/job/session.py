@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cached_property
 
 from diagnose.job.assess import Assessment, assess
-from diagnose.job.events import Acknowledged, Event, HintGiven, NoteAdded, Record, TurnedTo, Withdrawn
+from diagnose.job.events import Acknowledged, Event, NoteAdded, Record, TurnedTo, Withdrawn
 from diagnose.job.journal import Journal
 from diagnose.job.state import JobState, fold, standing
 from diagnose.model import Book
@@ -13,7 +13,7 @@ from diagnose.model import Book
 __all__ = ["Session"]
 
 # What says nothing about the machine, so that the assessment stands as it was.
-_NO_BEARING = (Acknowledged, HintGiven, NoteAdded, TurnedTo)
+_NO_BEARING = (Acknowledged, NoteAdded, TurnedTo)
 
 
 class Session:
@@ -52,7 +52,7 @@ class Session:
             return None
         last = self.state.answers[-1]
         tail = [
-            r for r in standing(self.records) if r.number >= last and not isinstance(r.event, NoteAdded | HintGiven)
+            r for r in standing(self.records) if r.number >= last and not isinstance(r.event, NoteAdded)
         ]
         for record in reversed(tail):
             self.do(Withdrawn(record.number))

@@ -14,11 +14,10 @@ __all__ = ["JobState", "Repair", "fold", "standing"]
 
 @dataclass(frozen=True)
 class Repair:
-    """A repair that was made, in order; the stages before and after it are its index and index + 1."""
+    """A repair that was made, in order, and what was found with the part in hand."""
 
     cause: str
     found: str
-    minutes: float | None = None
 
 
 @dataclass(frozen=True)
@@ -45,15 +44,14 @@ class JobState:
     acknowledged: frozenset[str] = frozenset()  # checks and repairs whose cautions were acknowledged
     repairs: tuple[Repair, ...] = ()
     notes: tuple[str, ...] = ()
-    hints: tuple[ev.HintGiven, ...] = ()
     closed: ev.Closed | None = None
     answers: tuple[int, ...] = ()  # numbers of the events that answered a question, in order
     unread: tuple[str, ...] = ()  # readings this knowledge can't read, in words
 
     @property
     def stage(self) -> int:
-        """How many repairs were made."""
-        return len(self.repairs)
+        """How many repairs changed something: a part found sound leaves the machine as it was."""
+        return sum(r.found != "sound" for r in self.repairs)
 
     @property
     def present(self) -> tuple[str, ...]:
@@ -140,18 +138,16 @@ def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
             return replace(state, ruled_out=(*state.ruled_out, node), turned=_back_to_advice(state, node))
         case ev.Acknowledged(_, before):
             return replace(state, acknowledged=state.acknowledged | {before})
-        case ev.Repaired(cause, found, minutes):
+        case ev.Repaired(cause, found):
             return replace(
                 state,
-                repairs=(*state.repairs, Repair(cause, found, minutes)),
-                skipped={},
+                repairs=(*state.repairs, Repair(cause, found)),
+                skipped=state.skipped if found == "sound" else {},
                 acknowledged=frozenset(),
                 turned=ev.TurnedTo("prove", cause),
             )
         case ev.NoteAdded(text):
             return replace(state, notes=(*state.notes, text))
-        case ev.HintGiven():
-            return replace(state, hints=(*state.hints, event))
         case ev.Closed():
             return replace(state, closed=event)
     return state

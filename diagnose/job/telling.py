@@ -52,6 +52,9 @@ def item_sentence(book: Book, state: JobState, situation: Situation, item: Item)
     if item.kind == "complaint":
         present = situation.complaints[item.nth][2]
         return f"Complaint{'' if present else ' gone'}: {book.title(item.what)}"
+    if item.kind == "seen":
+        so = situation.seen[item.nth][2]
+        return f"Seen at the repair: {book.title(item.what)}{'' if so else ' - no, it was sound'}"
     return f"Ruled out: {book.title(item.what)}"
 
 

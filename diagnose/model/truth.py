@@ -71,15 +71,24 @@ def row_of(check: Check, so: Collection[str]) -> str:
     """The row of `shows` that decides when these nodes are so: the first looked at, else "none"."""
     return next((node for node in check.looks_at if node in so), "none")
 
+# Nothing is impossible: an outcome no row names can still be misread or mistyped.
+LEAST = 0.002
+# A row that names two outcomes and more has said what is seen; all others together are then seldom.
+MOST_UNNAMED = 0.07
+
 
 def likelihood_row(book: Book, check: Check, row: str) -> Mapping[str, float]:
-    """The probability of each outcome in a row: named words, the rest shared evenly, normalised."""
+    """The probability of each outcome in a row.
+
+    Outcomes the row does not name share what is left of 1; where it names several and leaves several, at most
+    MOST_UNNAMED among them. None is under LEAST. Then the whole is scaled to 1.
+    """
     named = {outcome: book.likelihood(word) for outcome, word in check.shows[row].items()}
     rest = [outcome for outcome in check.outcomes if outcome not in named]
-    left = max((1 - sum(named.values())) / len(rest), LEAST) if rest else 0.0
-    full = {outcome: named.get(outcome, left) for outcome in check.outcomes}
+    left = 1 - sum(named.values())
+    if len(named) > 1 and len(rest) > 1:
+        left = min(left, MOST_UNNAMED)
+    share = max(left / len(rest), LEAST) if rest else 0.0
+    full = {outcome: named.get(outcome, share) for outcome in check.outcomes}
     total = sum(full.values())
     return {outcome: value / total for outcome, value in full.items()}
-
-
-LEAST = 0.002  # nothing is impossible: an outcome no row names can still be misread or mistyped

@@ -43,7 +43,7 @@ def _found(event: ev.Event, book: Book) -> str:
             return labelled(_title(book, check), why)
         case ev.RuledOut(node):
             return f"Ruled out: {_title(book, node)}"
-        case ev.Repaired(cause, found, _):
+        case ev.Repaired(cause, found):
             return f"Repair: {_title(book, cause)}: {words.FOUND[found]}"
         case ev.TurnedTo(what, target):
             return f"Turned to {what} {_title(book, target) if target else ''}".rstrip()

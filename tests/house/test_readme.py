@@ -9,6 +9,7 @@ from pathlib import Path
 import click
 
 from diagnose.cli import cli
+from tests.golden.quote import quote, quoted
 
 ROOT = Path(__file__).resolve().parents[2]
 README = (ROOT / "README.md").read_text("utf-8")
@@ -65,10 +66,7 @@ def test_the_example_case_ranks() -> None:
 
 
 def test_the_dialogue_is_one_that_is_replayed() -> None:
-    shown = next(block for block in blocks("text") if "Question" in block)
-    told = "\n".join(p.read_text("utf-8") for p in sorted((ROOT / "transcripts_demo").glob("*.txt")))
-    for part in shown.split("[...]\n"):
-        assert part.strip("\n") in told
+    assert quoted() == quote(), "tell it anew: python -m tests.golden.quote"
 
 
 def test_the_test_command_is_what_ci_runs() -> None:

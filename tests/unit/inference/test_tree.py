@@ -59,11 +59,14 @@ def test_context_multiplies_the_odds() -> None:
 
 
 def test_rows_share_what_is_left() -> None:
-    """In the order of the screen; what is not named shares the rest evenly, and a full row keeps 0.002 for it."""
+    """In the order of the screen; what is not named shares the rest evenly, and a full row keeps 0.002 for it.
+
+    A row that names two and leaves two gives those 0.07 together, and is scaled to 1.
+    """
     amps = TREE.checks["b.amps"]
     assert amps.outcomes == ("one_line_out", "one_element_out", "all_low", "healthy")
     assert amps.shows[0] == pytest.approx([0.93, 0.07 / 3, 0.07 / 3, 0.07 / 3])
-    assert amps.shows[2] == pytest.approx([0.09, 0.09, 0.75, 0.07])
+    assert amps.shows[2] == pytest.approx([x / 0.89 for x in (0.035, 0.035, 0.75, 0.07)])
     sure = check("sure", ["x"], {"x": {"yes": 1.0}, "none": {"no": 1.0}})
     row = build_tree(book_of([], [], [cause("x")], [sure]), MACHINE).checks["sure"].shows[0]
     assert row == pytest.approx([1 / 1.002, 0.002 / 1.002])

@@ -46,7 +46,7 @@ def test_a_repair_begins_a_new_stage(book: Book) -> None:
         ev.ComplaintSaid("no_rinse"),
         LOW,
         ev.Skipped("arm.look_choked", "can't reach"),
-        ev.Repaired("arm.cracked", "as expected", 12),
+        ev.Repaired("arm.cracked", "as expected"),
         ev.ReadingTaken("arm.pressure", {"": "20.0 psi"}),
         ev.ComplaintSaid("no_rinse", present=False),
     )

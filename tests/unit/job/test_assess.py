@@ -1,0 +1,85 @@
+"""From events to an assessment: what a repair, and what was seen at it, does to the ranking."""
+
+from __future__ import annotations
+
+import pytest
+
+from diagnose.job import events as ev
+from diagnose.job.assess import Assessment, assess
+from diagnose.job.state import fold
+from diagnose.model import load_book
+
+BOOK = load_book()
+OPEN, LEAD, COLD = "booster_electric.element_open", "booster_electric.lead_off", "supply_water.heater_set_low"
+BEGUN = (
+    ev.Opened(machine="two_tank_electric_208", type="two_tank_electric_208"),
+    ev.SafetyAnswered(),
+    ev.ComplaintSaid("rinse_cold"),
+)
+PATTERN = ev.ReadingTaken("booster_electric.line_amps", {"L1": "48 A", "L2": "48 A", "L3": "83 A"})
+TEPID = ev.ReadingTaken("supply_water.inlet_temperature", {"": "118 F"})
+EVEN = ev.ReadingTaken("booster_electric.line_amps", {"L1": "83 A", "L2": "83 A", "L3": "84 A"})
+
+
+def after(*events: ev.Event) -> Assessment:
+    records = [ev.Record(number=n, at="", writer="", event=e) for n, e in enumerate((*BEGUN, *events), 1)]
+    return assess(BOOK, fold(records, BOOK))
+
+
+def p(assessment: Assessment, cause: str) -> float:
+    return next(row.probability for row in assessment.rows if row.id == cause)
+
+
+def test_a_part_found_sound_is_out_and_its_sibling_leads() -> None:
+    before = after(PATTERN)
+    assert before.rows[0].id == OPEN
+    sound = after(PATTERN, ev.Repaired(OPEN, "sound"))
+    assert p(sound, OPEN) == pytest.approx(0.0, abs=1e-12)
+    assert sound.rows[0].id == LEAD
+    assert sound.state.stage == 0, "nothing was changed"
+    assert "booster_electric.line_amps" not in {o.id for o in sound.options}, "that reading still stands"
+
+
+def test_a_part_found_faulty_explains_the_complaint_until_it_is_said_to_stand() -> None:
+    mended = after(PATTERN, ev.Repaired(OPEN, "as expected"), EVEN)
+    assert p(mended, OPEN) < 0.01
+    assert max(row.probability for row in mended.rows) < 0.1
+    still = after(PATTERN, ev.Repaired(OPEN, "as expected"), EVEN, ev.ComplaintSaid("rinse_cold"))
+    assert sum(row.probability for row in still.rows) > 0.95
+    assert p(still, OPEN) < 0.01, "the currents say that this repair took"
+
+
+def test_what_was_read_before_the_repair_finds_the_second_fault() -> None:
+    first = after(PATTERN, TEPID)
+    assert {first.rows[0].id, *(r.id for r in first.rows[1:6])} >= {OPEN}
+    still = after(PATTERN, TEPID, ev.Repaired(OPEN, "as expected"), EVEN, ev.ComplaintSaid("rinse_cold"))
+    water = sum(row.probability for row in still.rows if row.id.startswith("supply_water."))
+    assert water > 0.9
+
+
+def test_reasons_tell_what_was_seen() -> None:
+    told = after(PATTERN, ev.Repaired(OPEN, "sound")).reasons(LEAD)
+    assert any("it was sound" in reason.says and reason.bits > 1 for reason in told)
+
+
+def test_ruled_out_is_out() -> None:
+    assert p(after(PATTERN, ev.RuledOut(OPEN)), OPEN) == pytest.approx(0.0, abs=1e-12)
+
+
+def test_a_state_without_a_machine_is_refused() -> None:
+    with pytest.raises(ValueError, match="not known yet"):
+        assess(BOOK, fold([], BOOK))
+
+
+def test_readings_that_contradict_are_pointed_out() -> None:
+    """The currents say that an element is out, the ohms that all are whole."""
+    pairs = dict.fromkeys(("T1-T2", "T2-T3", "T3-T1"), "2.9 ohm")
+    (said,) = after(PATTERN, ev.ReadingTaken("booster_electric.terminal_ohms", pairs)).conflicts
+    assert "48 48 83 A" in said
+    assert "2.9 2.9 2.9 ohm" in said
+    assert "again" in said
+
+
+def test_readings_that_agree_are_not() -> None:
+    open_pair = {"T1-T2": "8.7 ohm", "T2-T3": "4.3 ohm", "T3-T1": "4.3 ohm"}
+    assert after(PATTERN, ev.ReadingTaken("booster_electric.terminal_ohms", open_pair)).conflicts == ()
