@@ -12,6 +12,7 @@ from diagnose.job.assess import Assessment, assess
 from diagnose.job.case import Case, case_state, read_case
 from diagnose.model import Book
 from diagnose.view import percent, wrap
+from diagnose.view.words import NO_FAULT
 
 __all__ = ["rank_answer", "rank_case", "schema_text"]
 
@@ -90,7 +91,8 @@ def _lines(answer: RankOut, width: int) -> list[str]:
     lines += [str(line) for text in answer.conflicts for line in wrap(text, width, "Conflict: ", "  ")]
     lines += ["", "Ranking"] if lines else ["Ranking"]
     for row in answer.ranking[:_SHOWN]:
-        lines += wrap(row.title, width, f"{percent(row.probability)}  ", "       ")
+        note = f" ({NO_FAULT.casefold()})" if row.kind == "no fault" else ""
+        lines += wrap(row.title + note, width, f"{percent(row.probability)}  ", "       ")
         lines += wrap(row.id, width, "       ")
     rest = answer.ranking[_SHOWN:]
     if rest:

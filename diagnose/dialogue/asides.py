@@ -10,7 +10,7 @@ from diagnose.model import Check
 from diagnose.view import words
 from diagnose.view.layout import Line, percent, wrap
 from diagnose.view.question import paragraphs
-from diagnose.view.ranking import ranking_block, row_text
+from diagnose.view.ranking import ranking_block
 from diagnose.view.reasons import why_block
 from diagnose.view.summary import assumed_block, summary_block
 from diagnose.view.tree import branches, tree_block
@@ -104,7 +104,7 @@ def _mostly(check: Check, node: str) -> str:
 def _why_cause(name: str, scene: Scene, width: int) -> list[Line]:
     cause = scene.book.causes.get(name)
     row = next((r for r in scene.rows if r.id == name), None)
-    title = row_text(row) if row else scene.book.title(name)
+    title = row.title if row else scene.book.title(name)
     if row is not None:
         title = f"{title}: {percent(row.probability).strip()}"
     return why_block(title, cause.shows if cause else "", scene.assessment.reasons(name), width)
@@ -119,7 +119,7 @@ def cause_meant(text: str, scene: Scene) -> str:
         if not 1 <= int(text[:6]) <= len(rows):
             raise Refused(f"The ranking has rows 1 to {len(rows)}; r shows them all.")
         return rows[int(text) - 1].id
-    names = {r.id: [row_text(r)] for r in rows}
+    names = {r.id: [r.title] for r in rows}
     matches = find(text, names)
     winner = clear_winner(matches)
     if winner is not None:

@@ -18,6 +18,7 @@ from diagnose.inference import (
     explain,
     nothing_listed_fits,
     solve_and_predict,
+    unlisted,
 )
 from diagnose.job.circumstances import circumstances
 from diagnose.job.state import JobState
@@ -70,9 +71,11 @@ class Assessment:
         return frozenset(leaf for c in complaints for leaf in self.tree.causes_under(c))
 
     def _title(self, node: str) -> str:
-        if node not in self.book.causes:
-            return SOMETHING_ELSE
-        return self.book.causes[node].title
+        if node in self.book.causes:
+            return self.book.causes[node].title
+        said = dict.fromkeys(c for c, _, _ in self.state.complaints)
+        of = next((c for c in said if unlisted(c) == node), None)
+        return f"{SOMETHING_ELSE} ({self.book.title(of)})" if of is not None and len(said) > 1 else SOMETHING_ELSE
 
     def _kind(self, node: str) -> str:
         if node not in self.book.causes:

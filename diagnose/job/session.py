@@ -51,9 +51,7 @@ class Session:
         if not self.state.answers:
             return None
         last = self.state.answers[-1]
-        tail = [
-            r for r in standing(self.records) if r.number >= last and not isinstance(r.event, NoteAdded)
-        ]
+        tail = [r for r in standing(self.records) if r.number >= last and not isinstance(r.event, NoteAdded)]
         for record in reversed(tail):
             self.do(Withdrawn(record.number))
         return tail[0].event

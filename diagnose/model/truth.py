@@ -71,6 +71,7 @@ def row_of(check: Check, so: Collection[str]) -> str:
     """The row of `shows` that decides when these nodes are so: the first looked at, else "none"."""
     return next((node for node in check.looks_at if node in so), "none")
 
+
 # Nothing is impossible: an outcome no row names can still be misread or mistyped.
 LEAST = 0.002
 # A row that names two outcomes and more has said what is seen; all others together are then seldom.

@@ -8,7 +8,7 @@ from typing import Protocol
 from diagnose.view import words
 from diagnose.view.layout import Line, flow, number_word, percent, wrap
 
-__all__ = ["RankRow", "ranking_block", "row_text"]
+__all__ = ["RankRow", "ranking_block"]
 
 SHOWN = 5
 _BAR_COLUMNS = 10
@@ -48,14 +48,9 @@ def ranking_block(rows: Sequence[RankRow], width: int, shown: int | None = SHOWN
     return lines + flow(words.RANKING_KEYS.split("   "), width, role="keys")
 
 
-def row_text(row: RankRow) -> str:
-    """The title of a row; one for what is not listed says so in the same words everywhere."""
-    return words.UNLISTED if row.kind == "unlisted" else row.title
-
-
 def _row(rank: int, row: RankRow, width: int, bars: bool) -> list[Line]:
     lead = f" {rank:>3} {percent(row.probability)}  "
     note = f" ({words.NO_FAULT.casefold()})" if row.kind == "no fault" else ""
     if bars and width >= _BAR_FROM:
         lead += f"{'=' * round(row.probability * _BAR_COLUMNS):<{_BAR_COLUMNS}}  "
-    return wrap(row_text(row) + note, width, lead, " " * min(len(lead), 12))
+    return wrap(row.title + note, width, lead, " " * min(len(lead), 12))

@@ -9,7 +9,7 @@ from diagnose.model import Book, Reading
 from diagnose.model.answers import show_values
 from diagnose.view import words
 from diagnose.view.layout import Line, labelled, number_word, percent, wrap
-from diagnose.view.ranking import RankRow, row_text
+from diagnose.view.ranking import RankRow
 
 __all__ = ["assumed_block", "job_head", "reading_text", "summary_block"]
 
@@ -86,7 +86,7 @@ def _readings(state: JobState, book: Book, width: int) -> list[Line]:
 
 
 def _standing(state: JobState, rows: Sequence[RankRow], width: int) -> list[Line]:
-    first = [f"{row_text(r)} {percent(r.probability).strip()}" for r in rows[:3] if r.probability >= 0.01]
+    first = [f"{r.title} {percent(r.probability).strip()}" for r in rows[:3] if r.probability >= 0.01]
     probable = wrap(f"Most probable now: {'; '.join(first)}", width, "  ") if first else []
     if state.closed is not None:
         text = f"Closed: {words.CLOSED[state.closed.how]}"

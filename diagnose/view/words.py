@@ -5,7 +5,6 @@ from __future__ import annotations
 __all__ = ["minutes"]
 
 PROMPT = "> "
-UNLISTED = "something not listed here"
 
 ACCESS = {"none": "nothing to open", "tank drained": "tank drained"}
 STATE = {

@@ -83,3 +83,12 @@ def test_readings_that_contradict_are_pointed_out() -> None:
 def test_readings_that_agree_are_not() -> None:
     open_pair = {"T1-T2": "8.7 ohm", "T2-T3": "4.3 ohm", "T3-T1": "4.3 ohm"}
     assert after(PATTERN, ev.ReadingTaken("booster_electric.terminal_ohms", open_pair)).conflicts == ()
+
+
+def test_what_is_not_listed_says_for_which_complaint_when_there_are_two() -> None:
+    titles = [row.title for row in after(ev.ComplaintSaid("racks_jam")).rows if row.kind == "unlisted"]
+    assert sorted(titles) == [
+        "something not listed here (Final rinse too cold)",
+        "something not listed here (Racks jam)",
+    ]
+    assert [row.title for row in after().rows if row.kind == "unlisted"] == ["something not listed here"]
