@@ -9,10 +9,12 @@ from functools import cached_property
 from diagnose.inference import (
     Economy,
     FaultTree,
+    ImpossibleSituationError,
     Prediction,
     Situation,
     Solution,
     advise,
+    bearing_checks,
     build_tree,
     conflicts,
     explain,
@@ -21,6 +23,7 @@ from diagnose.inference import (
     unlisted,
 )
 from diagnose.job.circumstances import circumstances
+from diagnose.job.possible import possible_situation
 from diagnose.job.state import JobState
 from diagnose.job.telling import Choice, Reason, conflict_sentence, item_sentence, told
 from diagnose.model import Book, Finding, Machine
@@ -53,6 +56,7 @@ class Assessment:
     situation: Situation
     solution: Solution
     predictions: Mapping[str, Prediction]
+    left_aside: tuple[str, ...] = ()  # statements that cannot be so beside the others
 
     @property
     def findings(self) -> tuple[Finding, ...]:
@@ -91,8 +95,9 @@ class Assessment:
 
     @cached_property
     def conflicts(self) -> tuple[str, ...]:
-        """Readings that can hardly both be right, a sentence a pair, the worst first."""
-        return tuple(
+        """Statements left aside, then readings that can hardly both be right, a sentence a pair, the worst first."""
+        aside = tuple(f"What was said cannot all be so; left aside is {each}." for each in self.left_aside)
+        return aside + tuple(
             conflict_sentence(self.book, self.state, self.situation, each)
             for each in conflicts(self.tree, self.situation)
         )
@@ -122,12 +127,17 @@ def assess(book: Book, state: JobState) -> Assessment:
     situation = Situation(
         complaints=state.complaints,
         findings=_of_this_tree(run.findings, tree),
-        repaired=tuple(r.cause for r in state.repairs if r.found != "sound" and r.cause in tree.nodes),
+        repaired=tuple(r.cause for r in state.repairs if r.found != "sound"),
         ruled_out=tuple(node for node in state.ruled_out if node in tree.nodes),
         seen=tuple(_seen(state, tree)),
     )
-    solution, predictions = solve_and_predict(tree, situation, _open_checks(tree, state))
-    return Assessment(book, state, state.machine, tree, run, situation, solution, predictions)
+    try:
+        solution, predictions = solve_and_predict(tree, situation, _open_checks(tree, state, situation))
+        left_aside: tuple[str, ...] = ()
+    except ImpossibleSituationError:
+        situation, left_aside = possible_situation(book, tree, situation)
+        solution, predictions = solve_and_predict(tree, situation, _open_checks(tree, state, situation))
+    return Assessment(book, state, state.machine, tree, run, situation, solution, predictions, left_aside)
 
 
 def _of_this_tree(found: Sequence[Finding], tree: FaultTree) -> tuple[Finding, ...]:
@@ -143,7 +153,7 @@ def _seen(state: JobState, tree: FaultTree) -> Iterator[tuple[str, int, bool]]:
         stage += repair.found != "sound"
 
 
-def _open_checks(tree: FaultTree, state: JobState) -> list[str]:
-    """Checks that can still be asked: of this machine, not answered since the last repair, not skipped."""
+def _open_checks(tree: FaultTree, state: JobState, situation: Situation) -> list[str]:
+    """Checks that bear on what is complained of, not answered since the last repair and not skipped."""
     done = {*state.readings_now(), *state.skipped}
-    return [c.id for c in tree.checks.values() if not c.computed and c.looks_at and c.id not in done]
+    return [check for check in bearing_checks(tree, situation) if check not in done]

@@ -121,7 +121,9 @@ def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
         case ev.SafetyAnswered(stop):
             return replace(state, safety_asked=True, stop=stop)
         case ev.ComplaintSaid(complaint, present, _):
-            return replace(state, complaints=(*state.complaints, (complaint, state.stage, present)))
+            # Said again at the same stage, the last word counts.
+            before = tuple(c for c in state.complaints if c[:2] != (complaint, state.stage))
+            return replace(state, complaints=(*before, (complaint, state.stage, present)))
         case ev.StepDone(step):
             turned = ev.TurnedTo("advice") if state.turned.what == "complaint" else state.turned
             return replace(state, steps=state.steps | {step}, turned=turned)

@@ -92,3 +92,18 @@ def test_what_is_not_listed_says_for_which_complaint_when_there_are_two() -> Non
         "something not listed here (Racks jam)",
     ]
     assert [row.title for row in after().rows if row.kind == "unlisted"] == ["something not listed here"]
+
+
+def test_statements_that_cannot_all_be_so_are_left_aside_and_told() -> None:
+    """The complaint was said to be gone, and then a part that brings it about was found faulty all the same."""
+    gone = (ev.Repaired(OPEN, "as expected"), EVEN, ev.ComplaintSaid("rinse_cold", present=False))
+    odd = after(PATTERN, *gone, ev.Repaired(COLD, "as expected"))
+    assert odd.left_aside == ("that the complaint was gone: Final rinse too cold",)
+    assert odd.left_aside[0] in odd.conflicts[0]
+
+
+def test_ruling_everything_out_still_leaves_a_ranking() -> None:
+    rows = after().rows
+    bare = after(*(ev.RuledOut(row.id) for row in rows))
+    assert len(bare.left_aside) == 1
+    assert sum(row.probability for row in bare.rows) == pytest.approx(1.0)

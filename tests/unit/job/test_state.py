@@ -82,6 +82,11 @@ def test_what_was_turned_to_ends_with_its_answer(book: Book) -> None:
     assert state_of(book, OPENED, turned, ev.Skipped("arm.look_choked", "don't know")).turned.what == "advice"
 
 
+def test_said_twice_at_one_stage_the_last_word_counts(book: Book) -> None:
+    said = (ev.ComplaintSaid("no_rinse"), ev.ComplaintSaid("no_rinse", present=False), ev.ComplaintSaid("no_rinse"))
+    assert state_of(book, OPENED, *said).complaints == (("no_rinse", 0, True),)
+
+
 def test_a_skipped_check_that_is_answered_later_is_no_longer_skipped(book: Book) -> None:
     assert state_of(book, OPENED, ev.Skipped("arm.pressure", "not now"), LOW).skipped == {}
 

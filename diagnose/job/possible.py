@@ -1,0 +1,51 @@
+"""Statements that cannot all be so: leave aside as few as need be, and say which.
+
+Findings never contradict outright, as every reading can be a misreading. But a complaint said to be gone while a part
+that brings it about was seen faulty, or everything ruled out, leaves nothing that could be so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from diagnose.inference import FaultTree, ImpossibleSituationError, Situation, solve
+from diagnose.model import Book
+
+__all__ = ["possible_situation"]
+
+
+def possible_situation(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:
+    """The situation if it can be so, else with one statement less, or without all that can go; and what was left."""
+    if _can_be(tree, situation):
+        return situation, ()
+    for fewer, says in _without_one(book, situation):
+        if _can_be(tree, fewer):
+            return fewer, (says,)
+    there = tuple(said for said in situation.complaints if said[2])
+    bare = replace(situation, complaints=there, ruled_out=(), seen=())
+    return bare, tuple(says for _, says in _without_one(book, situation))
+
+
+def _can_be(tree: FaultTree, situation: Situation) -> bool:
+    try:
+        solve(tree, situation)
+    except ImpossibleSituationError:
+        return False
+    return True
+
+
+def _without_one(book: Book, situation: Situation) -> Iterator[tuple[Situation, str]]:
+    """One statement less each: first complaints said to be gone, then what was ruled out, then what was seen."""
+    for said in situation.complaints:
+        if not said[2]:
+            rest = tuple(s for s in situation.complaints if s is not said)
+            yield replace(situation, complaints=rest), f"that the complaint was gone: {book.title(said[0])}"
+    for node in situation.ruled_out:
+        rest_out = tuple(n for n in situation.ruled_out if n != node)
+        title = book.title(node) if node in book.causes or node in book.events else "something not listed here"
+        yield replace(situation, ruled_out=rest_out), f"that this was ruled out: {title}"
+    for part in situation.seen:
+        rest_seen = tuple(p for p in situation.seen if p is not part)
+        stood = "faulty" if part[2] else "sound"
+        yield replace(situation, seen=rest_seen), f"that this was seen {stood}: {book.title(part[0])}"
