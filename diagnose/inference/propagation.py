@@ -15,6 +15,7 @@ from math import prod
 import numpy as np
 from numpy.typing import NDArray
 
+from diagnose.inference.certain import without_certain
 from diagnose.inference.elimination import cluster_tree, elimination_order
 from diagnose.inference.network import Factor
 from diagnose.inference.situation import TooWideError
@@ -23,9 +24,9 @@ __all__ = ["MOST_CELLS", "WIDEST", "Clusters", "Marginals", "propagate"]
 
 # Cells of the largest table over all cases at a time: 2**22 are 32 MiB. Longer batches are cut.
 MOST_CELLS = 2**22
-# Cells of the largest table of one case: 2**24 are 128 MiB. More raises an error, rather than bringing the
-# technician's laptop to its knees.
-WIDEST = 2**24
+# Cells of the largest table of one case: 2**20, at some hundred cases, are a few seconds. More raises an error, rather
+# than keeping a technician waiting; jobs with thirty answers, two complaints and two repairs stay far below.
+WIDEST = 2**20
 
 Array = NDArray[np.float64]
 
@@ -68,11 +69,11 @@ class Marginals:
 
     def __init__(self, log_evidence: Array, tables: dict[int, Array]) -> None:
         self.log_evidence = log_evidence
-        self._tables = tables
+        self.tables = tables
 
     def __getitem__(self, variable: int) -> Array:
         """Probability of each value, (values, cases or 1); zeros where the case is impossible."""
-        return self._tables[variable]
+        return self.tables[variable]
 
 
 def propagate(
@@ -84,18 +85,23 @@ def propagate(
     >>> propagate([2], [prior, seen], [0])[0].round(3).tolist()
     [[0.692], [0.308]]
     """
-    shape = Clusters(cards, [factor.variables for factor in factors])
+    cases = max((_cases(factor.table) for factor in factors), default=1)
+    factors, known, log_weight = without_certain(factors)
+    # A known variable has one value left; a card of 2 would count it twice in the evidence.
+    shape = Clusters([1 if v in known else card for v, card in enumerate(cards)], [f.variables for f in factors])
     if shape.widest > WIDEST:
         raise TooWideError(f"a table of {shape.widest} cells is needed, {WIDEST} are allowed")
-    cases = max((_cases(factor.table) for factor in factors), default=1)
     wanted, first = set(wanted), set(wanted_first)
+    certain = {v: np.eye(cards[v])[:, known[v], None] for v in (wanted | first) & known.keys()}
+    wanted, first = wanted - known.keys(), first - known.keys()
     step = max(1, MOST_CELLS // shape.widest)
     parts = []
     for start in range(0, cases, step):
         part = slice(start, start + step)
         cut = [Factor(f.variables, f.table[..., part]) if _cases(f.table) > 1 else f for f in factors]
         parts.append(_both_ways(shape, cut, wanted, first if start == 0 else set()))
-    return _joined(parts, [len(range(cases)[start : start + step]) for start in range(0, cases, step)])
+    whole = _joined(parts, [len(range(cases)[start : start + step]) for start in range(0, cases, step)])
+    return Marginals(whole.log_evidence + log_weight, {**whole.tables, **certain})
 
 
 def _both_ways(shape: Clusters, factors: Sequence[Factor], wanted: set[int], first: set[int]) -> Marginals:
@@ -112,9 +118,9 @@ def _joined(parts: Sequence[Marginals], cases: Sequence[int]) -> Marginals:
         return parts[0]
     log_evidence = [np.broadcast_to(part.log_evidence, (n,)) for part, n in zip(parts, cases, strict=True)]
     tables = {}
-    for variable, table in parts[0]._tables.items():
+    for variable, table in parts[0].tables.items():
         tables[variable] = table
-        if variable in parts[1]._tables:
+        if variable in parts[1].tables:
             each = [np.broadcast_to(p[variable], (len(table), n)) for p, n in zip(parts, cases, strict=True)]
             tables[variable] = np.concatenate(each, axis=1)
     return Marginals(np.concatenate(log_evidence), tables)

@@ -13,6 +13,7 @@ from diagnose.inference import (
     Prediction,
     Situation,
     Solution,
+    TooWideError,
     advise,
     bearing_checks,
     build_tree,
@@ -23,9 +24,9 @@ from diagnose.inference import (
     unlisted,
 )
 from diagnose.job.circumstances import circumstances
-from diagnose.job.possible import possible_situation
 from diagnose.job.state import JobState
 from diagnose.job.telling import Choice, Reason, conflict_sentence, item_sentence, told
+from diagnose.job.usable import usable_situation
 from diagnose.model import Book, Finding, Machine
 from diagnose.rules import Expected, RuleRun, expected, findings
 
@@ -56,7 +57,7 @@ class Assessment:
     situation: Situation
     solution: Solution
     predictions: Mapping[str, Prediction]
-    left_aside: tuple[str, ...] = ()  # statements that cannot be so beside the others
+    left_aside: tuple[str, ...] = ()  # a sentence for each piece of evidence that could not be used
 
     @property
     def findings(self) -> tuple[Finding, ...]:
@@ -95,9 +96,8 @@ class Assessment:
 
     @cached_property
     def conflicts(self) -> tuple[str, ...]:
-        """Statements left aside, then readings that can hardly both be right, a sentence a pair, the worst first."""
-        aside = tuple(f"What was said cannot all be so; left aside is {each}." for each in self.left_aside)
-        return aside + tuple(
+        """What was left aside, then readings that can hardly both be right, a sentence a pair, the worst first."""
+        return self.left_aside + tuple(
             conflict_sentence(self.book, self.state, self.situation, each)
             for each in conflicts(self.tree, self.situation)
         )
@@ -134,8 +134,8 @@ def assess(book: Book, state: JobState) -> Assessment:
     try:
         solution, predictions = solve_and_predict(tree, situation, _open_checks(tree, state, situation))
         left_aside: tuple[str, ...] = ()
-    except ImpossibleSituationError:
-        situation, left_aside = possible_situation(book, tree, situation)
+    except (ImpossibleSituationError, TooWideError):
+        situation, left_aside = usable_situation(book, tree, situation)
         solution, predictions = solve_and_predict(tree, situation, _open_checks(tree, state, situation))
     return Assessment(book, state, state.machine, tree, run, situation, solution, predictions, left_aside)
 

@@ -1,7 +1,8 @@
-"""Statements that cannot all be so: leave aside as few as need be, and say which.
+"""Evidence that cannot all be used: leave aside as little as need be, and say what.
 
 Findings never contradict outright, as every reading can be a misreading. But a complaint said to be gone while a part
-that brings it about was seen faulty, or everything ruled out, leaves nothing that could be so.
+that brings it about was seen faulty, or everything ruled out, leaves nothing that could be so. And very many readings
+over several repairs can be more than the exact arithmetic carries; then the oldest are left aside.
 """
 
 from __future__ import annotations
@@ -9,14 +10,39 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from diagnose.inference import FaultTree, ImpossibleSituationError, Situation, solve
+from diagnose.inference import FaultTree, ImpossibleSituationError, Situation, TooWideError, solve
 from diagnose.model import Book
 
-__all__ = ["possible_situation"]
+__all__ = ["usable_situation"]
 
 
-def possible_situation(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:
-    """The situation if it can be so, else with one statement less, or without all that can go; and what was left."""
+def usable_situation(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:
+    """The situation with as little left aside as makes it possible and small enough; a sentence for each thing left."""
+    situation, old = _small_enough(book, tree, situation)
+    situation, said = _possible(book, tree, situation)
+    return situation, (*(f"What was said cannot all be so; left aside is {each}." for each in said), *old)
+
+
+def _small_enough(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:
+    left: list[str] = []
+    while True:
+        try:
+            solve(tree, situation)
+        except ImpossibleSituationError:
+            break
+        except TooWideError:
+            if not situation.findings:
+                raise
+            oldest = min(situation.findings, key=lambda f: f.stage)
+            rest = tuple(f for f in situation.findings if f is not oldest)
+            situation = replace(situation, findings=rest)
+            left.append(f"Too many readings to weigh at once; left aside is an old one: {book.title(oldest.check)}.")
+        else:
+            break
+    return situation, tuple(left)
+
+
+def _possible(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:
     if _can_be(tree, situation):
         return situation, ()
     for fewer, says in _without_one(book, situation):
