@@ -53,4 +53,4 @@ def _row(rank: int, row: RankRow, width: int, bars: bool) -> list[Line]:
     note = f" ({words.NO_FAULT.casefold()})" if row.kind == "no fault" else ""
     if bars and width >= _BAR_FROM:
         lead += f"{'=' * round(row.probability * _BAR_COLUMNS):<{_BAR_COLUMNS}}  "
-    return wrap(row.title + note, width, lead, " " * min(len(lead), 12))
+    return wrap(row.title + note, width, lead, " " * len(lead))
