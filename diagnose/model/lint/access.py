@@ -10,6 +10,8 @@ from diagnose.model.problems import Problem
 
 __all__ = ["check"]
 
+_NOT_FOR_OPERATORS = {"live_parts", "isolate"}
+
 
 def check(book: Book) -> Iterator[Problem]:
     """Access beside "none", a drained tank on a running machine, times out of all range."""
@@ -22,6 +24,14 @@ def check(book: Book) -> Iterator[Problem]:
             yield Problem(place, f"{name}: tank drained while {entry.state}", "say cold and drained, or isolated")
         if not 0 < entry.minutes <= 480:
             yield Problem(place, f"{name}: {entry.minutes} minutes", "give the minutes a practised technician takes")
+    for name, entry in entries.items():
+        beyond = _NOT_FOR_OPERATORS.intersection(entry.cautions) if entry.who == "operator" else ()
+        for caution in sorted(beyond):
+            yield Problem(
+                book.places[name],
+                f"{name}: {caution} is not work for an operator",
+                "say technician, or describe it so that it needs no such caution",
+            )
     for name, each in book.checks.items():
         if each.aloud and (each.open not in ([], ["none"]) or each.who != "operator"):
             yield Problem(

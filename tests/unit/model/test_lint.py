@@ -33,6 +33,8 @@ BROKEN = [
     ("machines", {"machines__plain": 'vents = "both ends" => vents = "roof"'}, "vents can't be 'roof'"),
     ("machines", {"machines__plain": 'volts = "208 V" => volts = "208 psi"'}, "plate figure volts"),
     ("access", {"assemblies__arm": 'open = ["none"] => open = ["none", "front panel"]'}, "open says none and more"),
+    ("access", {"assemblies__arm": "cautions = [] => cautions = ['isolate']",
+     "cautions": 'id = "wet_floor" => id = "isolate"'}, "isolate is not work for an operator"),
     ("hazards", {"assemblies__arm": '["Stop the machine.", => ["Pour in the delimer.",'}, "no caution chemical"),
     ("hazards", {"assemblies__arm": 'open = ["none"]\nstate = "running" => open = ["control box"]\nstate = "running"'},
      "no caution live_parts"),
