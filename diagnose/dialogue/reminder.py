@@ -28,7 +28,9 @@ def _asked(request: rq.Request, scene: Scene) -> str:
         case rq.AskCheck(_, name):
             return book.checks[name].ask
         case rq.AskCaution(_, before, _, typed):
-            return f"{book.title(before)}. Type {' '.join(typed)} and Enter to go on; s skips this, b goes back."
+            title = book.title(before)
+            stop = "" if title.endswith("?") else "."
+            return f"{title}{stop} Type {' '.join(typed)} and Enter to go on; s skips this, b goes back."
         case rq.AskContext(_, question):
             return book.context[question].ask
         case rq.Describe(_, what):
