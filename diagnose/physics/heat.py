@@ -27,7 +27,7 @@ def water_density(temperature: float) -> float:
     Parameters
     ----------
     temperature : float
-        Temperature, [K]
+        Temperature, [K], 283.15 to 363.15
 
     Returns
     -------
@@ -61,7 +61,7 @@ def water_heat_capacity(temperature: float) -> float:
     Parameters
     ----------
     temperature : float
-        Temperature, [K]
+        Temperature, [K], 283.15 to 363.15
 
     Returns
     -------
@@ -94,11 +94,11 @@ def rise_of_flow(power: float, flow: float, heat_per_volume: float = TRADE_HEAT)
     Parameters
     ----------
     power : float
-        Heat taken up, [W]
+        Heat taken up, [W], 0 to 2e5
     flow : float
-        Volume flow, [m3/s]
+        Volume flow, [m3/s], 1e-5 to 1e-3
     heat_per_volume : float
-        Density times heat capacity; the trade's 500 rule unless given, [J/(m3 K)]
+        Density times heat capacity; the trade's 500 rule unless given, [J/(m3 K)], 3.9e6 to 4.3e6
 
     Returns
     -------
@@ -131,13 +131,13 @@ def power_for_rise(flow: float, rise: float, efficiency: float = 1.0, heat_per_v
     Parameters
     ----------
     flow : float
-        Volume flow, [m3/s]
+        Volume flow, [m3/s], 1e-5 to 1e-3
     rise : float
-        Temperature rise, [K]
+        Temperature rise, [K], 0 to 80
     efficiency : float
-        Heat into the water over power taken in, [-]
+        Heat into the water over power taken in, [-], 0.1 to 1
     heat_per_volume : float
-        Density times heat capacity; the trade's 500 rule unless given, [J/(m3 K)]
+        Density times heat capacity; the trade's 500 rule unless given, [J/(m3 K)], 3.9e6 to 4.3e6
 
     Returns
     -------
@@ -171,13 +171,13 @@ def heat_up_time(volume: float, rise: float, power: float, heat_per_volume: floa
     Parameters
     ----------
     volume : float
-        Water held, [m3]
+        Water held, [m3], 0 to 1
     rise : float
-        Temperature rise, [K]
+        Temperature rise, [K], 0 to 80
     power : float
-        Heat into the water, [W]
+        Heat into the water, [W], 1e3 to 2e5
     heat_per_volume : float
-        Density times heat capacity; the trade's 500 rule unless given, [J/(m3 K)]
+        Density times heat capacity; the trade's 500 rule unless given, [J/(m3 K)], 3.9e6 to 4.3e6
 
     Returns
     -------

@@ -20,13 +20,14 @@ class Silent:
 
 @dataclass(frozen=True)
 class Expected:
-    """What a check should read on this machine: lines for the prompt, and the figures behind them."""
+    """What a check should read on this machine: lines for the prompt, the figures, and how they were worked out."""
 
     lines: tuple[str, ...]
     low: Quantity | None = None
     high: Quantity | None = None
     assumptions: tuple[str, ...] = ()
     basis: str = ""
+    working: tuple[str, ...] = ()  # the whole calculation, each figure with where it comes from
 
 
 @dataclass(frozen=True)

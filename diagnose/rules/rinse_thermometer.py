@@ -83,8 +83,10 @@ def heat_balance(facts: Facts) -> Finding | Silent | None:
     within the ceiling is left to its plain band, which says more.
     Formula: T = T_in + P / (ρ c Q); trade: kW x 3412 / (500 x gpm) in F°.
     Source: conservation of energy; errors of instruments, 3 or 6 % on the power.
-    Fires: inlet 140 °F, 48 48 83 A (two thirds of 30 kW), 4.2 gpm, panel 172 °F -> 173 °F, agrees.
-    Silent: inlet temperature not read at this stage.
+    Fires: two_tank_electric_208 (booster_power = 30 kW): supply_water.inlet_temperature = 140 F;
+      booster_electric.line_amps = 48 48 83 A; rinse_arms.flow_measured = 4.2 gpm;
+      rinse_thermometer.panel_reading = 172 F -> agrees
+    Silent: two_tank_electric_208: booster_electric.line_amps = 48 48 83 A; rinse_thermometer.panel_reading = 172 F
     """
     name, panel = "booster_electric.heat_balance", "rinse_thermometer.panel_reading"
     reading, panel_check, check = facts.fresh(panel), facts.check(panel), facts.check(name)

@@ -21,7 +21,9 @@ def balance(facts: Facts) -> Finding | Silent | None:
     than two bands apart.
     Formula: weights of low, good, high of each end as its own bands give them, multiplied.
     Source: plate's flows; the bands of the two checks (85 to 125 %, judgement).
-    Fires: 100 and 390 cfm where 200 and 400 are wanted -> entrance short. Silent: one of the two not read.
+    Fires: two_tank_electric_208: vent_dampers.flow_entrance = 100 cfm; vent_dampers.flow_exit = 390 cfm
+      -> entrance_short
+    Silent: two_tank_electric_208: vent_dampers.flow_entrance = 100 cfm
     """
     name = "vent_dampers.balance"
     check, entrance, exit_ = facts.check(name), facts.fresh(ENTRANCE), facts.fresh(EXIT)

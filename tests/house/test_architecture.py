@@ -17,12 +17,14 @@ FLOORS = {
     "units": 0,
     "physics": 1,
     "model": 2,
+    "formulas": 2,
     "rules": 3,
     "inference": 4,
     "job": 5,
     "view": 6,
     "dialogue": 7,
     "batch": 7,
+    "calculator": 7,
     "cli": 8,
 }
 # Library -> rooms that may import it. Anything else from outside the standard library is refused.

@@ -1,0 +1,9 @@
+"""Sanitising: heat units, chlorine, contact time: as the trade asks it."""
+
+from __future__ import annotations
+
+from diagnose.formulas.formula import Formula
+
+__all__ = ["FORMULAS"]
+
+FORMULAS: tuple[Formula, ...] = ()

@@ -1,0 +1,9 @@
+"""Steam and gas as sources of heat: as the trade asks it."""
+
+from __future__ import annotations
+
+from diagnose.formulas.formula import Formula
+
+__all__ = ["FORMULAS"]
+
+FORMULAS: tuple[Formula, ...] = ()
