@@ -6,6 +6,7 @@ import ast
 import math
 import random
 import re
+from itertools import pairwise
 
 import pytest
 
@@ -93,7 +94,7 @@ def test_lines_come_out_by_hand(name: str, system: str) -> None:
         for line in lines:
             sides = [by_hand(side) for side in line.split(" = ")]
             numbers = [s for s in sides if s is not None]
-            for left, right in zip(numbers, numbers[1:], strict=False):
+            for left, right in pairwise(numbers):
                 assert math.isclose(left, right, rel_tol=5e-3, abs_tol=1e-3), line
             answered += len(numbers) > 1
     assert checked >= 3, "draws from the docstring's ranges hardly ever stand together"
