@@ -15,6 +15,7 @@ from diagnose import __version__
 from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
 from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
+from diagnose.cli.work import work
 from diagnose.view.exits import Exit
 
 __all__ = ["cli", "main"]
@@ -117,6 +118,7 @@ def rank(setup: Setup, case: str | None, as_json: bool, schema: str | None) -> N
 
 cli.add_command(knowledge)
 cli.add_command(machine)
+cli.add_command(work)
 
 
 @cli.command("help", context_settings={"ignore_unknown_options": True})

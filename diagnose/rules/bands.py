@@ -49,7 +49,7 @@ def normal_share(z: float) -> float:
     return 0.5 * math.erfc(-z / math.sqrt(2.0))
 
 
-def limit_end(book: Book, machine: Machine, name: str, end: str, unit: Unit) -> Edge:
+def limit_end(book: Book, machine: Machine | None, name: str, end: str, unit: Unit) -> Edge:
     """One end of a limit in `unit`: the plate's figure where there is one, else the limit's own.
 
     A limit states each end once per unit system, rounded as its source rounds it; the figure of the
@@ -60,8 +60,8 @@ def limit_end(book: Book, machine: Machine, name: str, end: str, unit: Unit) -> 
         raise LookupError(f"no limit {name}.{end} is known")
     texts, plate_name = (limit.low, limit.plate_low) if end == "low" else (limit.high, limit.plate_high)
     figures = [parse_quantity(t, limit.quantity) for t in texts]
-    plate = machine.plate(plate_name) if plate_name else None
-    if plate is not None and plate_name is not None:
+    plate = machine.plate(plate_name) if machine is not None and plate_name else None
+    if machine is not None and plate is not None and plate_name is not None:
         stands = ASSUMED if machine.assumed(plate_name) else "data plate"
         alike = any(f.unit == plate.unit and f.value == plate.value for f in figures)
         chosen = _in_system(figures, unit) if alike and not _same_system(plate.unit, unit) else plate
