@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 from diagnose.calculator.figures import FigureError, Wanted
+from diagnose.calculator.parse import show_si
 from diagnose.formulas import Worked, solve_back, work
 from diagnose.formulas.formula import Answer
 from diagnose.formulas.working import Given
 from diagnose.model import Book, Machine
+from diagnose.physics.demand import RefusedError
 from diagnose.rules.bands import Edge, limit_end
 from diagnose.units import Quantity, Unit, find_unit
 
@@ -42,17 +45,27 @@ def reckon(wanted: Wanted, book: Book, machine: Machine | None = None) -> Reckon
             found = solve_back(formula, values, wanted.answer, wanted.find)
             given[wanted.find] = Given(found, "worked back")
         worked = replace(work(formula, given, wanted.system), solved=wanted.find)
+    except RefusedError as error:
+        raise FigureError(_in_trade_words(error, wanted)) from None
     except (ValueError, ZeroDivisionError, OverflowError) as error:
-        raise FigureError(f"{_in_trade_words(str(error), wanted)}") from None
+        raise FigureError(f"these figures can't stand together: {error}") from None
     return Reckoned(worked, _held(wanted, worked, book, machine))
 
 
-def _in_trade_words(sentence: str, wanted: Wanted) -> str:
-    """The physics names its arguments; whoever typed them knows them by other words."""
-    for argument in sorted(wanted.formula.takes, key=lambda a: -len(a.name)):
-        if sentence.startswith(f"{argument.name} ") or sentence == argument.name:
-            return f"{argument.ask} (--{argument.name.replace('_', '-')}){sentence.removeprefix(argument.name)}"
-    return sentence
+def _in_trade_words(error: RefusedError, wanted: Wanted) -> str:
+    """The physics names its argument and speaks SI; whoever typed it knows it by other words and units."""
+    argument = next((a for a in wanted.formula.takes if a.name == error.name), None)
+    if argument is None:
+        return f"these figures can't stand together: {error}"
+    low, high = (show_si(end, argument, wanted.system) for end in (error.low, error.high))
+    if error.value == 0 and error.low == 0:
+        wants = "it must be above nought"
+    elif math.isinf(error.high):
+        wants = "it must be above nought" if error.low == 0 else f"it must be {low} or more"
+    else:
+        wants = f"the formula holds from {low} to {high}"
+    shown = show_si(error.value, argument, wanted.system)
+    return f"{argument.ask} (--{argument.name.replace('_', '-')}): {shown} won't do; {wants}"
 
 
 def _held(wanted: Wanted, worked: Worked, book: Book, machine: Machine | None) -> Held | None:

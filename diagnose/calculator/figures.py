@@ -168,4 +168,4 @@ def _asked(argument: Argument, system: str, ask: Ask, tell: Tell) -> Given:
         try:
             return Given(read_value(argument, text, system), "given")
         except UnitError as error:
-            tell(f"{str(error)[0].upper()}{str(error)[1:]}.")
+            tell(f"Not taken: {error}.")

@@ -8,9 +8,9 @@ import re
 from diagnose.formulas import Answer, Argument
 from diagnose.units import Quantity, Unit, UnitError, find_unit, parse_quantity, units_of
 
-__all__ = ["hint", "read_value", "unit_typed"]
+__all__ = ["hint", "read_value", "show_si", "unit_typed"]
 
-_CUT = re.compile(r"[\s;]+|,(?=\s)|(?<=\d),(?=\d+(?:\.\d+)?,)|,$")
+_CUT = re.compile(r"[\s;]+|,(?=\s)|,$")  # a comma between digits is a decimal comma, unless there are several
 _WHOLE = re.compile(r"^([+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+)(?:[eE][+-]?\d+)?)\s*(.*)$")
 
 
@@ -27,7 +27,7 @@ def read_value(entry: Argument | Answer, text: str, system: str) -> float | tupl
         return _one(entry, text, system)
     pieces = _pieces(text)
     if many and len(pieces) != many:
-        raise UnitError(f"this wants {many} values, {len(pieces)} came; like {hint(entry, system)}")
+        raise UnitError(f"this wants {hint(entry, system)}; {len(pieces)} came")
     last = _WHOLE.match(pieces[-1])
     unit = last[2] if last else ""
     return tuple(_one(entry, p if _unit_of(p) else f"{p} {unit}", system) for p in pieces)

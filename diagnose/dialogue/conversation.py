@@ -11,6 +11,7 @@ from diagnose.dialogue.flow import next_request
 from diagnose.dialogue.front import Front, Paused
 from diagnose.dialogue.letters import Letter, letter_in
 from diagnose.dialogue.news import News
+from diagnose.dialogue.numbers import number_lines
 from diagnose.dialogue.reminder import reminder
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.dialogue.turns import turn
@@ -130,6 +131,8 @@ class Conversation:
                 self._say(asides.help_lines(width))
             case "w":
                 self._say(asides.why_lines(request, more, self._scene, width))
+            case "f":
+                self._say(number_lines(request, more, self._scene, width))
             case "r":
                 self._say(asides.ranking_lines(self._scene, width, self._front.bars))
             case "t":

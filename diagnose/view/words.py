@@ -49,6 +49,7 @@ LETTERS: tuple[tuple[str, str, str], ...] = (
     ("s", "skip", "skip: can't reach it, or not now"),
     ("b", "back", "back to the question before; the old answer is offered again"),
     ("w", "why", "why this question; `w 2`: what speaks for and against cause 2"),
+    ("f", "figure", "the figure expected here, and how it is worked out; `f line amps`: of another check"),
     ("r", "ranking", "ranking of all causes"),
     ("t", "tree", "tree from complaint to causes; `t all` or `t 3` opens more of it"),
     ("c", "check", "another check, or a reading nobody asked for: `c inlet temperature`"),
@@ -69,6 +70,12 @@ HELP_MORE = (
     "Cautions, the data plate, local rules and licensed trades go before anything said here.",
 )
 
+NUMBER_OF = "Why this number: "
+FOUND_BY = "Found: "
+STANDS_ON = "Stands on: "
+NO_NUMBER = "No figure was worked out yet. At a question that measures, f shows what it should read, and why."
+NO_FIGURE = "What it should read here can't be worked out with the figures known so far."
+NO_MEASURE = "This is looked at, not measured: there is no figure to work out."
 ANYTHING = "Anything else the kitchen complains of?"
 WHICH_MACHINE = "Which machine?"
 MACHINE_HINT = "Take the nearest type; its plate can be read next."

@@ -248,3 +248,20 @@ def test_a_machine_is_found_by_words(tmp_path: Path) -> None:
     session, _ = talk(load_book(), ["gas booster"], tmp_path)
     assert session.state.machine is not None
     assert session.state.machine.type.id == "single_tank_gas_208"
+
+
+def test_why_this_number(book: Book, tmp_path: Path) -> None:
+    """f tells the figure wanted at a measuring question, of a named check, or the last finding's working."""
+    _, before = talk(book, (*STORY[:4], "f"), tmp_path)
+    assert "No figure was worked out yet" in before.text
+    _, asked = talk(book, (*STORY[:7], "c volts", "LIVE", "f", "20"), tmp_path)
+    told = asked.text[asked.text.index("Why this number: Volts at the fuse") :]
+    assert "50 V or more" in told
+    _, named = talk(book, (*STORY[:7], "f volts"), tmp_path)
+    assert "Why this number: Volts at the fuse" in named.text
+    _, after = talk(book, (*STORY[:10], "f volts"), tmp_path)
+    assert "Found: Volts at the fuse" in after.text
+    _, looked = talk(book, (*STORY[:7], "f where"), tmp_path)
+    assert "no figure to work out" in looked.text
+    _, lost = talk(book, (*STORY[:7], "f banana"), tmp_path)
+    assert "is like no check of this machine" in lost.text
