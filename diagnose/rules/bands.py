@@ -108,7 +108,8 @@ def plain_band(facts: Facts) -> Finding | Silent | None:
     Formula: weight of an outcome = share of N(reading, instrument) in its band; of several places the
     one furthest from good counts.
     Source: bands as the check states them; the data plate before the limit, the limit in the unit read.
-    Fires: 172 °F on the panel against 180 °F -> low. Silent: a check without bands.
+    Fires: two_tank_electric_208: rinse_thermometer.panel_reading = 172 F -> low
+    Silent: two_tank_electric_208: booster_electric.line_amps = 48 48 83 A
     """
     silent: Silent | None = None
     for (stage, name), reading in facts.newest.items():

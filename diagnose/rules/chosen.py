@@ -13,7 +13,9 @@ def chosen_outcome(facts: Facts) -> Finding | Silent | None:
 
     Purpose: eyes and ears have no band; how far they are to be trusted is held by the check's own table.
     Formula: weight 1 on the outcome chosen.
-    Fires: "leaks" chosen -> leaks. Silent: an outcome the check does not have.
+    Source: none; what eyes and ears are worth stands in the table of each check.
+    Fires: two_tank_electric_208: motor_overload.which_tripped = pump -> pump
+    Silent: two_tank_electric_208: rinse_thermometer.panel_reading = 172 F
     """
     silent: Silent | None = None
     for (stage, name), reading in facts.newest.items():

@@ -64,7 +64,13 @@ def _from_bands(facts: Facts, check: Check) -> Expected | None:
     stands = "; ".join(dict.fromkeys(e.stands for e in ends if e.stands))
     assumed = tuple(e.stands for e in ends if "assumed" in e.stands)[:1]
     line = _span(low, high) + (f" ({stands})" if stands else "")
-    return Expected((line,), _quantity(low), _quantity(high), assumed, stands)
+    return Expected((line,), _quantity(low), _quantity(high), assumed, stands, _ends_told(low, high))
+
+
+def _ends_told(low: Edge | None, high: Edge | None) -> tuple[str, ...]:
+    """Each end of the band, and where it comes from: nothing is computed here, only taken."""
+    told = (("From", low), ("Up to", high))
+    return tuple(f"{word} {_short(e)}: {e.stands or 'as the check states it'}." for word, e in told if e is not None)
 
 
 def _span(low: Edge | None, high: Edge | None) -> str:

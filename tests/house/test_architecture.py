@@ -25,7 +25,6 @@ FLOORS = {
     "dialogue": 7,
     "batch": 7,
     "calculator": 7,
-    "calculator": 7,
     "cli": 8,
 }
 # Library -> rooms that may import it. Anything else from outside the standard library is refused.

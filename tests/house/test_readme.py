@@ -18,7 +18,8 @@ README = (ROOT / "README.md").read_text("utf-8")
 def commands(group: click.Group, before: tuple[str, ...] = ()) -> set[tuple[str, ...]]:
     found: set[tuple[str, ...]] = set()
     for name, command in group.commands.items():
-        found |= commands(command, (*before, name)) if isinstance(command, click.Group) else {(*before, name)}
+        grouped = isinstance(command, click.Group) and command.commands  # the calculator makes its own as asked
+        found |= commands(command, (*before, name)) if grouped else {(*before, name)}
     return found
 
 
