@@ -29,7 +29,7 @@ class WorkGroup(click.Group):
 
         if name in SUBJECTS:
             return _subject(name)
-        found = matching(name)
+        found = matching(name, near=False)
         return _command(find_formula(found[0])) if len(found) == 1 else None
 
     def resolve_command(self, ctx: click.Context, args: list[str]) -> Any:
