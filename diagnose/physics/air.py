@@ -6,8 +6,9 @@ import math
 from collections.abc import Sequence
 
 from diagnose.physics.demand import not_negative, positive
+from diagnose.physics.exhaust import heat_of_exhaust
 
-__all__ = ["STANDARD_DENSITY", "end_shares", "mean_speed", "speed_of_pressure"]
+__all__ = ["STANDARD_DENSITY", "end_shares", "heat_of_exhaust", "mean_speed", "speed_of_pressure"]
 
 STANDARD_DENSITY = 1.2041  # air at 20 °C and sea level, kg/m3; 0.075 lb/ft3 in the trade's rule
 
