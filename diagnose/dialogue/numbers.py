@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.choosing import short
-from diagnose.dialogue.matcher import clear_winner, find
+from diagnose.dialogue.matcher import find
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.model import Check, Finding, fits
 from diagnose.view import words
@@ -19,7 +19,9 @@ def number_lines(request: rq.Request, more: str, scene: Scene, width: int) -> li
     if not scene.ranked:
         return wrap(words.NO_NUMBER, width)
     if more:
-        return _of_check(_named(more, scene), scene, width)
+        check, others = _named(more, scene)
+        also = wrap(words.ALSO_LIKE + "; ".join(others), width, "  ", role="dim") if others else []
+        return _of_check(check, scene, width) + also
     asked = request.check if isinstance(request, rq.AskCheck) else ""
     asked = request.before if isinstance(request, rq.AskCaution) else asked
     if asked in scene.book.checks:
@@ -35,11 +37,11 @@ def _of_check(check: Check, scene: Scene, width: int) -> list[Line]:
     if expected is None:
         lines += wrap(words.NO_FIGURE if check.reading else words.NO_MEASURE, width, "  ")
     else:
-        lines += paragraphs([*expected.working] or [*expected.lines], width)
-        if expected.working:
-            lines += wrap(" ".join(expected.lines), width, "  " + words.EXPECTED, "    ", "good")
-        lines += paragraphs([a for a in expected.assumptions if a not in expected.working], width)
-        if expected.basis:
+        lines += paragraphs([*expected.working], width)
+        lines += wrap(" ".join(expected.lines), width, "  " + words.EXPECTED, "    ", "good")
+        said = " ".join((*expected.working, *expected.lines))
+        lines += paragraphs([a for a in expected.assumptions if a not in said], width)
+        if expected.basis and expected.basis not in said:
             lines += wrap(expected.basis, width, "  " + words.STANDS_ON, "    ", "dim")
     found = [f for f in scene.assessment.findings if f.check == check.id]
     return lines + (_of_finding(found[-1], scene, width) if found else [])
@@ -50,18 +52,17 @@ def _of_finding(finding: Finding, scene: Scene, width: int) -> list[Line]:
     return [*wrap(words.FOUND_BY + title, width, role="heading"), *paragraphs([finding.says, *finding.working], width)]
 
 
-def _named(text: str, scene: Scene) -> Check:
-    """The check of this machine that the words mean. Raises Refused."""
+def _named(text: str, scene: Scene) -> tuple[Check, list[str]]:
+    """The check of this machine that the words mean best, and the titles of others like it. Raises Refused."""
     machine = scene.state.machine
     titles = {
         c.id: [c.title, c.ask, c.id.replace(".", " ").replace("_", " ")]
         for c in scene.book.checks.values()
         if machine is not None and fits(machine, c.fits)
     }
-    matches = find(text, titles, 6)
-    winner = clear_winner(matches)
-    if winner is not None:
-        return scene.book.checks[winner]
-    if not matches:
+    names = [m.id for m in find(text, titles, 6)]
+    if not names:
         raise Refused(f"{short(text)} is like no check of this machine; try other words, like: pressure, amps.")
-    raise Refused(f"{short(text)} may mean: {'; '.join(titles[m.id][0] for m in matches)}. Say more of it.")
+    # Whoever asks for a number means something that is measured.
+    names.sort(key=lambda n: scene.book.checks[n].reading is None and not scene.book.checks[n].computed)
+    return scene.book.checks[names[0]], [titles[n][0] for n in names[1:4]]

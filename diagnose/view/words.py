@@ -72,6 +72,7 @@ HELP_MORE = (
 
 NUMBER_OF = "Why this number: "
 FOUND_BY = "Found: "
+ALSO_LIKE = "Also like these words: "
 STANDS_ON = "Stands on: "
 NO_NUMBER = "No figure was worked out yet. At a question that measures, f shows what it should read, and why."
 NO_FIGURE = "What it should read here can't be worked out with the figures known so far."
