@@ -88,6 +88,8 @@ PLATE_FIGURES: dict[str, PlateFigure] = {
     "sanitiser_wanted": PlateFigure("concentration", "ppm", "Sanitiser strength wanted in the final rinse"),
     "sanitiser_stock": PlateFigure("share", "%", "Available chlorine of the sanitiser as delivered"),
     "rinse_per_rack": PlateFigure("volume", "gal", "Final-rinse water a rack"),
+    "fill_flow": PlateFigure("flow", "gpm", "Flow of the tank fill"),
+    "fill_pressure": PlateFigure("pressure", "psi", "Flowing supply pressure the tank fill is meant for"),
 }
 
 
