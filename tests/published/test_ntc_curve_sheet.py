@@ -24,7 +24,7 @@ BETA_3435 = {60: 2981, 70: 2207, 80: 1662, 90: 1272}
 @pytest.mark.parametrize(("celsius", "ohms"), SHEET.items())
 def test_sheet(celsius: float, ohms: float) -> None:
     assert ntc_resistance(celsius + 273.15, A, B, C) == pytest.approx(ohms, rel=1e-3)
-    assert ntc_temperature(ohms, A, B, C) - 273.15 == pytest.approx(celsius, abs=0.03)
+    assert ntc_temperature(ohms, A, B, C) - 273.15 == pytest.approx(celsius, abs=0.04)
 
 
 def test_independent_entries() -> None:
