@@ -13,7 +13,7 @@ _RINSE = Argument("temperature", "Temperature of the rinse", "temperature", "°F
 _WANTED = Argument("wanted", "Heat units wanted", "number", usual="3600", stands="NSF/ANSI 3, its text not seen")
 _STRENGTH = Argument("strength", "Strength read by strip or kit", "concentration", "ppm")
 _PH = Argument("ph", "pH of the rinse", "number")
-_UNITS = Answer("units", "Heat units", "number")
+_UNITS = Answer("earned", "Heat units", "number")
 _LEAST = Answer("least", "Least temperature", "temperature", "°F", "°C")
 _VERDICT = Answer("verdict", "Verdict", "words")
 
@@ -40,7 +40,7 @@ FORMULAS: tuple[Formula, ...] = (
         gives=(_UNITS,),
         us=(
             "At {temperature} ware earns {rate} heat units a second (none under 143 °F, no more above 165 °F).",
-            "{rate:n} × {time} = {units}",
+            "{rate:n} × {time} = {earned}",
             "3600 are wanted (NSF/ANSI 3); none under 143 °F is an assumption.",
         ),
         steps=_rate,
@@ -61,7 +61,7 @@ FORMULAS: tuple[Formula, ...] = (
         gives=(_UNITS,),
         us=(
             "Rates at {temperatures}: {rates} heat units a second in sum (none under 143 °F, no more above 165 °F).",
-            "{rates:n} × {step} = {units}",
+            "{rates:n} × {step} = {earned}",
             "3600 are wanted (NSF/ANSI 3); none under 143 °F is an assumption.",
         ),
         steps=_rates,

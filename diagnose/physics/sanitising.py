@@ -95,7 +95,7 @@ def heat_units_at(temperature: float, time: float) -> float:
 
     References
     ----------
-    As for the rate; no credit below 143 °F is an assumption.
+    Curve of 1951, as told in "Where did 3600 HUE come from?", 14 Dec 2009; no credit below 143 °F is an assumption.
     """
     not_negative(time=time)
     return heat_unit_rate(temperature) * time
@@ -130,7 +130,7 @@ def heat_units_of_trace(temperatures: Sequence[float], step: float) -> float:
 
     References
     ----------
-    As for the rate.
+    Curve of 1951, as told in "Where did 3600 HUE come from?", 14 Dec 2009.
     """
     positive(step=step)
     if not temperatures:
@@ -167,7 +167,8 @@ def time_for_heat_units(temperature: float, wanted: float = HEAT_UNITS_WANTED) -
 
     References
     ----------
-    As for the rate; 3600 heat units: NSF/ANSI 3, its text not seen.
+    Curve of 1951, as told in "Where did 3600 HUE come from?", 14 Dec 2009; 3600: NSF/ANSI 3,
+    its text not seen.
     """
     positive(wanted=wanted)
     rate = heat_unit_rate(temperature)
@@ -204,7 +205,7 @@ def temperature_for_heat_units(time: float, wanted: float = HEAT_UNITS_WANTED) -
 
     References
     ----------
-    As for the rate.
+    Curve of 1951, as told in "Where did 3600 HUE come from?", 14 Dec 2009.
     """
     positive(time=time, wanted=wanted)
     degrees = math.log(wanted / (_SCALE * time)) / _SLOPE

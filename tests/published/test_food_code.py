@@ -5,6 +5,13 @@ from __future__ import annotations
 import pytest
 
 from diagnose.model import Machine, load_book
+from diagnose.physics.chlorine import (
+    chlorine_least_temperature,
+    chlorine_verdict,
+    contact_time_least,
+    iodine_verdict,
+    quat_verdict,
+)
 from diagnose.rules.bands import limit_end
 from diagnose.rules.instruments import instrument_of
 from diagnose.units import parse_quantity
@@ -108,3 +115,106 @@ def test_limits_of_the_shipped_book(limit: str, end: str, unit: str, value: floa
     entry = SHIPPED.limits[limit]
     texts = [parse_quantity(t, entry.quantity) for t in getattr(entry, end)]
     assert value in [q.value for q in texts if q.unit.symbol == unit]
+
+
+def _kelvin(fahrenheit: float) -> float:
+    return (fahrenheit + 459.67) / 1.8
+
+
+@pytest.mark.parametrize(
+    ("strength", "ph", "fahrenheit", "celsius"),
+    [
+        (25, 8, 120, 49), (25, 10, 120, 49), (49, 8, 120, 49), (49, 10, 120, 49),  # 25 to 49 mg/L
+        (50, 8, 75, 24), (50, 8.1, 100, 38), (50, 10, 100, 38), (99, 8, 75, 24), (99, 10, 100, 38),  # 50 to 99 mg/L
+        (100, 8, 55, 13), (100, 10, 55, 13), (150, 10, 55, 13),  # 100 mg/L
+    ],
+)  # fmt: skip
+def test_chlorine_table(strength: float, ph: float, fahrenheit: float, celsius: float) -> None:
+    """4-501.114(A), both columns as printed."""
+    assert chlorine_least_temperature(strength, ph) == pytest.approx(_kelvin(fahrenheit))
+    assert chlorine_least_temperature(strength, ph, celsius=True) == pytest.approx(celsius + 273.15)
+    assert chlorine_verdict(strength, ph, _kelvin(fahrenheit)) == "enough"
+    assert chlorine_verdict(strength, ph, _kelvin(fahrenheit - 1)) == "too cold"
+    assert chlorine_verdict(strength, ph, celsius + 273.15) == "enough"
+
+
+@pytest.mark.parametrize(
+    ("strength", "ph", "fahrenheit", "verdict"),
+    [
+        (50, 9, 90, "too cold"),
+        (50, 8, 76, "enough"),
+        (30, 8, 110, "too cold"),
+        (24, 7, 150, "too weak"),
+        (24, 9, 120, "too weak"),
+        (200, 10.5, 120, "too alkaline"),
+    ],
+)
+def test_chlorine_verdicts(strength: float, ph: float, fahrenheit: float, verdict: str) -> None:
+    """4-501.114(A)."""
+    assert chlorine_verdict(strength, ph, _kelvin(fahrenheit)) == verdict
+
+
+@pytest.mark.parametrize(("strength", "ph"), [(24.9, 8), (50, 10.1)])
+def test_no_row_of_the_chlorine_table(strength: float, ph: float) -> None:
+    with pytest.raises(ValueError, match=r"25 mg/L|pH 10"):
+        chlorine_least_temperature(strength, ph)
+
+
+@pytest.mark.parametrize(
+    ("strength", "ph", "fahrenheit", "verdict"),
+    [
+        (12.4, 5, 68, "too weak"), (12.5, 5, 68, "enough"), (25, 5, 68, "enough"), (26, 5, 68, "too strong"),
+        (20, 5, 67, "too cold"), (20, 5.1, 68, "too alkaline"),
+    ],
+)  # fmt: skip
+def test_iodine(strength: float, ph: float, fahrenheit: float, verdict: str) -> None:
+    """4-501.114(B): at least 68 °F (20 °C), pH 5.0 or less or as the label says, 12.5 to 25 mg/L."""
+    assert iodine_verdict(strength, ph, _kelvin(fahrenheit)) == verdict
+
+
+@pytest.mark.parametrize(
+    ("strength", "hardness", "fahrenheit", "verdict"),
+    [(200, 500, 75, "enough"), (200, 500, 74, "too cold"), (200, 501, 75, "too hard"), (199, 500, 75, "too weak")],
+)
+def test_quat(strength: float, hardness: float, fahrenheit: float, verdict: str) -> None:
+    """4-501.114(C): at least 75 °F (24 °C), label's strength (here 200), hardness 500 mg/L or less."""
+    assert quat_verdict(strength, 200, hardness, _kelvin(fahrenheit)) == verdict
+
+
+@pytest.mark.parametrize(
+    ("kind", "strength", "ph", "fahrenheit", "seconds"),
+    [
+        ("chlorine", 50, 10, 100, 7), ("chlorine", 50, 8, 75, 7), ("chlorine", 50, 9, 99, 10),
+        ("chlorine", 50, 8, 74, 10), ("chlorine", 49, 8, 120, 10), ("chlorine", 25, 10, 120, 10),
+        ("chlorine", 100, 10, 60, 10), ("other", 200, 7, 75, 30), ("other", 12.5, 5, 68, 30),
+    ],
+)  # fmt: skip
+def test_contact_time(kind: str, strength: float, ph: float, fahrenheit: float, seconds: float) -> None:
+    """4-703.11(C)."""
+    assert contact_time_least(kind, strength, ph, _kelvin(fahrenheit)) == seconds
+
+
+@pytest.mark.parametrize(
+    ("kind", "degrees", "outcome"),
+    [
+        ("single_tank_electric_208", 159.0, "low"),  # 4-501.110(A)(3)
+        ("single_tank_electric_208", 160.0, "ok"),
+        ("two_tank_electric_208", 149.0, "low"),  # 4-501.110(A)(4)
+        ("two_tank_electric_208", 150.0, "ok"),
+        ("single_tank_chemical_208", 119.0, "low"),  # 4-501.110(B)
+        ("single_tank_chemical_208", 120.0, "ok"),
+    ],
+)
+def test_wash_minimum_to_the_degree(kind: str, degrees: float, outcome: str) -> None:
+    limit = "tank_temperature_chemical" if "chemical" in kind else "tank_temperature"
+    unit = parse_quantity("1 °F", "temperature").unit
+    least = limit_end(SHIPPED, Machine("m", SHIPPED.machines[kind]), limit, "low", unit).value
+    assert ("low" if degrees < least else "ok") == outcome
+
+
+@pytest.mark.parametrize(("seen", "outcome"), [("119 F", "low"), ("120 F", "good"), ("49 C", "good"), ("48 C", "low")])
+def test_chemical_rinse_at_the_manifold(seen: str, outcome: str) -> None:
+    """4-501.114(A), first row: 120 °F (49 °C) where the strength is not known to be more."""
+    chemical = Machine("m", SHIPPED.machines["single_tank_chemical_208"])
+    name = "rinse_thermometer.reference_reading_chemical"
+    assert run(chemical, (name, seen), book=SHIPPED).findings[0].outcome == outcome
