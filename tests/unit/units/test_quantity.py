@@ -62,6 +62,25 @@ def test_conversion_agrees_with_pint(registry, unit, value: float) -> None:  # t
     assert math.isclose(unit.to_si(value), theirs, rel_tol=tolerance, abs_tol=1e-12)
 
 
+# Hardness is told as calcium carbonate: grains in a gallon (US and imperial), 10 mg of it (°f), 10 mg of calcium oxide
+# (°dH) or a millimole in a litre. Molar masses 100.0869 and 56.0774 g/mol from standard atomic weights.
+HARDNESS = {"gpg": "grain/gallon", "mg/L": "mg/liter", "°e": "grain/imperial_gallon"}
+BY_MASS = {"°f": 10.0, "°dH": 10.0 * 100.0869 / 56.0774, "mmol/L": 100.0869}
+
+
+def test_hardness_scales_agree_with_pint_and_molar_masses(registry) -> None:  # type: ignore[no-untyped-def]
+    for unit in (u for u in UNITS if u.dimension == "hardness"):
+        if unit.symbol in HARDNESS:
+            wanted = registry.Quantity(1.0, HARDNESS[unit.symbol]).to("mg/liter").magnitude
+        else:
+            wanted = BY_MASS[unit.symbol]
+        assert math.isclose(unit.factor, wanted, rel_tol=2e-4)
+
+
+def test_no_unit_goes_unjudged() -> None:
+    assert {u.symbol for u in UNITS if u.dimension not in ("hardness", "concentration")} <= set(PINT)
+
+
 @given(st.sampled_from(UNITS), st.floats(-1e6, 1e6))
 def test_there_and_back(unit, value: float) -> None:  # type: ignore[no-untyped-def]
     assert math.isclose(unit.from_si(unit.to_si(value)), value, rel_tol=1e-9, abs_tol=1e-6)
