@@ -11,6 +11,7 @@ __all__ = [
     "LOG_TCHEBYCHEFF",
     "duct_flow",
     "hood_flow",
+    "place_across",
     "points_across",
     "points_of_round",
     "round_area",
@@ -221,3 +222,39 @@ def hood_flow(length: float) -> float:
     """
     not_negative(length=length)
     return length * _HOOD
+
+
+def place_across(side: float, nth: int) -> float:
+    """One place to measure across a side of a rectangular duct, counted from the wall.
+
+    log-Tchebycheff: x = share x side
+
+    Parameters
+    ----------
+    side : float
+        Side of the duct, [m], 0.1 to 0.76
+    nth : int
+        Which place, from the wall, [-], 1 to 5
+
+    Returns
+    -------
+    float
+        Distance from the wall, [m]
+
+    Notes
+    -----
+    A side under 30 in has five places, up to 36 in six, a longer one seven.
+
+    Examples
+    --------
+    >>> round(place_across(24 * 0.0254, 1) / 0.0254, 2)
+    1.78
+
+    References
+    ----------
+    ASHRAE 111 and ISO 3966 as given by instrument manuals (secondary).
+    """
+    places = points_across(side)
+    if not 1 <= nth <= len(places):
+        raise ValueError(f"this side has {len(places)} places")
+    return places[int(nth) - 1]
