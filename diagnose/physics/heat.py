@@ -71,6 +71,7 @@ def water_heat_capacity(temperature: float) -> float:
     Notes
     -----
     Good for 10 to 90 °C (283.15 to 363.15 K) within 1 J/(kg K).
+    Not solved back for temperature: it is least near 40 °C, the same on both sides of that.
 
     Examples
     --------

@@ -10,6 +10,7 @@ from diagnose.physics.heat import TRADE_HEAT
 __all__ = [
     "heat_of_inflow",
     "share_left",
+    "share_left_after_racks",
     "temperature_after",
     "temperature_after_rinse",
 ]
@@ -85,6 +86,43 @@ def share_left(volume: float, water_in: float) -> float:
     positive(volume=volume)
     not_negative(water_in=water_in)
     return math.exp(-water_in / volume)
+
+
+def share_left_after_racks(volume: float, rinse_per_rack: float, racks: float) -> float:
+    """Share of what was in a tank that is still there after so many racks, each letting its rinse run in.
+
+    C / C_0 = exp(-n V_rack / V)
+
+    Parameters
+    ----------
+    volume : float
+        Water held, [m3], 0.02 to 1
+    rinse_per_rack : float
+        Rinse water that each rack sends into the tank, [m3], 1e-4 to 0.01
+    racks : float
+        Racks since, [-], 0 to 300
+
+    Returns
+    -------
+    float
+        Share left of detergent or soil, [-]
+
+    Notes
+    -----
+    Nothing fed or brought in meanwhile: it is what the detergent feed has to make good.
+
+    Examples
+    --------
+    >>> gal = 3.785411784e-3
+    >>> round(share_left_after_racks(22 * gal, 0.7 * gal, 30), 2)  # 30 racks of 0.7 gal through 22 gal
+    0.38
+
+    References
+    ----------
+    Wash-out of a well stirred tank.
+    """
+    not_negative(rinse_per_rack=rinse_per_rack, racks=racks)
+    return share_left(volume, racks * rinse_per_rack)
 
 
 def temperature_after(
