@@ -4,10 +4,46 @@ from __future__ import annotations
 
 import math
 
-from diagnose.physics.demand import positive
+from diagnose.physics.demand import RefusedError, positive
 from diagnose.physics.steam import steam_temperature_at_gauge
 
-__all__ = ["coil_rise"]
+__all__ = ["coil_rise", "transfer_units"]
+
+
+def transfer_units(rise: float, difference: float) -> float:
+    """Transfer units of a coil: how near the water comes to the steam.
+
+    N = -ln(1 - dT / (T_steam - T_in))
+
+    Parameters
+    ----------
+    rise : float
+        Rise of the water, [K], 1 to 60
+    difference : float
+        Steam's temperature over that of the water entering, [K], 62 to 150
+
+    Returns
+    -------
+    float
+        Transfer units, [-]
+
+    Notes
+    -----
+    Half of what a clean coil had says that half of its surface or of its conductance is lost.
+
+    Examples
+    --------
+    >>> round(transfer_units(22.2, 66.0), 2)  # 40 F° of rise, 119 F° under the steam
+    0.41
+
+    References
+    ----------
+    Heat exchanger with condensing steam (effectiveness 1 - exp(-N)).
+    """
+    positive(rise=rise, difference=difference)
+    if rise >= difference:
+        raise RefusedError("water can't rise to the steam's temperature or over it", "rise", rise, 0.0, difference)
+    return -math.log1p(-rise / difference)
 
 
 def coil_rise(
@@ -65,6 +101,6 @@ def coil_rise(
     """
     positive(inlet=inlet, flow=flow, rated_inlet=rated_inlet, rated_flow=rated_flow, rated_rise=rated_rise)
     steam, rated_steam = steam_temperature_at_gauge(gauge), steam_temperature_at_gauge(rated_gauge)
-    positive(steam_over_inlet=steam - inlet, rated_share_left=1 - rated_rise / (rated_steam - rated_inlet))
-    rated_units = -math.log1p(-rated_rise / (rated_steam - rated_inlet))
+    positive(steam_over_inlet=steam - inlet)
+    rated_units = transfer_units(rated_rise, rated_steam - rated_inlet)
     return -(steam - inlet) * math.expm1(-rated_units * rated_flow / flow)
