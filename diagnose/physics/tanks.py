@@ -225,9 +225,9 @@ def loss_factor_of_cooling(volume: float, start: float, end: float, time: float,
     volume : float
         Water held, [m3], 0.01 to 1
     start : float
-        Temperature at the start, [K], 323.15 to 368.15
+        Temperature at the start, [K], 328.15 to 368.15
     end : float
-        Temperature at the end, [K], 323.15 to 368.15
+        Temperature at the end, [K], 323.15 to 363.15
     time : float
         Time between the two readings, [s], 60 to 36000
     room : float
