@@ -18,9 +18,9 @@ def factor_of_point(flow: float, pressure: float) -> float:
     Parameters
     ----------
     flow : float
-        Volume flow, [m3/s]
+        Volume flow, [m3/s], 1e-5 to 2e-3
     pressure : float
-        Pressure drop that drives it, [Pa]
+        Pressure drop that drives it, [Pa], 1e3 to 1e6
 
     Returns
     -------
@@ -52,9 +52,9 @@ def flow_at(factor: float, pressure: float) -> float:
     Parameters
     ----------
     factor : float
-        Flow factor, [m3/(s Pa^0.5)]
+        Flow factor, [m3/(s Pa^0.5)], 5e-8 to 5e-6
     pressure : float
-        Pressure drop, [Pa]
+        Pressure drop, [Pa], 1e3 to 1e6
 
     Returns
     -------
@@ -87,9 +87,9 @@ def pressure_for(factor: float, flow: float) -> float:
     Parameters
     ----------
     factor : float
-        Flow factor, [m3/(s Pa^0.5)]
+        Flow factor, [m3/(s Pa^0.5)], 5e-8 to 5e-6
     flow : float
-        Volume flow, [m3/s]
+        Volume flow, [m3/s], 1e-5 to 2e-3
 
     Returns
     -------
@@ -122,11 +122,11 @@ def flow_at_pressure(rated_flow: float, rated_pressure: float, pressure: float) 
     Parameters
     ----------
     rated_flow : float
-        Flow at the rated pressure, [m3/s]
+        Flow at the rated pressure, [m3/s], 1e-5 to 2e-3
     rated_pressure : float
-        Rated pressure, [Pa]
+        Rated pressure, [Pa], 1e3 to 1e6
     pressure : float
-        Pressure now, [Pa]
+        Pressure now, [Pa], 1e3 to 1e6
 
     Returns
     -------
@@ -157,7 +157,7 @@ def factor_of_series(factors: Sequence[float]) -> float:
     Parameters
     ----------
     factors : sequence of float
-        Flow factors, [m3/(s Pa^0.5)]
+        Flow factors, [m3/(s Pa^0.5)], 5e-8 to 5e-6
 
     Returns
     -------
