@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from diagnose.physics.flow import flow_at, flow_at_pressure, pressure_for
+from diagnose.physics.supply import restriction_left, supply_factor
 from tests.rulebook import machine, run
 
 
@@ -40,3 +41,18 @@ def test_metric_factor() -> None:
 def test_at_rest_against_flowing(flowing: str, rest: str, outcome: str) -> None:
     found = run(machine(), ("rinse_gauge.flow_pressure", flowing), ("rinse_gauge.static_pressure", rest)).findings
     assert next(f for f in found if f.check == "rinse_gauge.static_pressure").outcome == outcome
+
+
+def test_static_says_nothing_of_a_restriction() -> None:
+    """60 psi at rest with 20 flowing is usual; 60 with 6 is a restriction upstream, at the same 60 at rest."""
+    sound = supply_factor(60.0, 20.0, 4.2)
+    at_six = flow_at_pressure(4.2, 20.0, 6.0)  # what the jets pass at 6 psi
+    choked = supply_factor(60.0, 6.0, at_six)
+    assert choked / sound == pytest.approx(0.47, abs=0.01)
+    assert restriction_left(60.0, 6.0, at_six, 20.0, 4.2) == pytest.approx(choked / sound)
+
+
+@pytest.mark.parametrize(("rest", "flowing", "outcome"), [("60", "20", "good"), ("60", "6", "low")])
+def test_only_the_flowing_pressure_is_judged(rest: str, flowing: str, outcome: str) -> None:
+    found = run(machine(), ("rinse_gauge.flow_pressure", flowing), ("rinse_gauge.static_pressure", rest)).findings
+    assert next(f for f in found if f.check == "rinse_gauge.flow_pressure").outcome == outcome
