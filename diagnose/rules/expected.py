@@ -11,6 +11,7 @@ from diagnose.rules import (
     pump_motor,
     rinse_arms,
     rinse_gauge,
+    sensors,
     supply_power,
     supply_water,
 )
@@ -32,6 +33,7 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
     **{f"{m}.line_amps": pump_motor.expected_amps for m in pump_motor.MOTORS},
     **{f"{m}.line_amps_single": pump_motor.expected_amps for m in pump_motor.MOTORS},
     **dict.fromkeys(motor_overload.SETTINGS, motor_overload.expected_setting),
+    **dict.fromkeys(sensors.SENSORS, sensors.expected_ohms),
 }
 
 

@@ -11,6 +11,7 @@ from diagnose.rules import (
     rinse_arms,
     rinse_gauge,
     rinse_thermometer,
+    sensors,
     supply_power,
     supply_water,
     vent_dampers,
@@ -41,6 +42,7 @@ RULES: tuple[Rule, ...] = (
         for m in pump_motor.MOTORS
     ),
     *(Rule(check, _PATTERN, partial(motor_overload.setting, check_id=check)) for check in motor_overload.SETTINGS),
+    *(Rule(check, _PATTERN, partial(sensors.sensor_ohms, check_id=check)) for check in sensors.SENSORS),
     Rule("booster_electric.heat_balance", _COMPUTED, rinse_thermometer.heat_balance),
     Rule("vent_dampers.balance", _COMPUTED, vent_dampers.balance),
     Rule("chosen_outcome", _PLAIN, chosen_outcome, many=True),
