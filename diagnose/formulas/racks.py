@@ -145,4 +145,20 @@ RACKS: tuple[Formula, ...] = (
         us=("({temperature:n} − {rinse:n}) × exp(−{water_in} ÷ {volume}) + {rinse:n} = {after}",),
         also=("rinse warms the tank", "cold water through the tank"),
     ),
+    Formula(
+        id="water-year",
+        subject="tanks",
+        title="Rinse water in a year",
+        asks="How much water do so many racks a day use in a year?",
+        run=racks.annual_water,
+        takes=(
+            Argument("water_per_rack", "Rinse water for one rack", "volume", "gal", "L"),
+            Argument("racks_per_day", "Racks a day", "number"),
+            Argument("days", "Days a year", "number", usual="365", stands="open all days, judgement"),
+        ),
+        gives=(Answer("water", "Water", "volume", "gal", "m3"),),
+        us=("{water_per_rack} × {racks_per_day} × {days} = {water}",),
+        si=("{water_per_rack} × {racks_per_day} × {days} ÷ 1000 = {water}",),
+        also=("water use", "gallons per rack"),
+    ),
 )

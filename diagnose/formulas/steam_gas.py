@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from diagnose.formulas.formula import Answer, Argument, Formula
-from diagnose.physics import gas, steam, steam_coil, streams
+from diagnose.physics import gas, scale_loss, steam, steam_coil, streams
 
 __all__ = ["FORMULAS"]
 
@@ -240,5 +240,21 @@ FORMULAS: tuple[Formula, ...] = (
         gives=(Answer("input", "Gas input", "power", "BTU/h", "kW"),),
         us=("{rated_input} × √({manifold:n} ÷ {rated_manifold:n}) = {input}",),
         also=("regulator", "jets"),
+    ),
+    Formula(
+        id="scale-fuel-loss",
+        subject="steam_gas",
+        title="Fuel that scale wastes on a fired exchanger",
+        asks="What share of the gas does scale send up the flue?",
+        run=scale_loss.fuel_lost_to_scale,
+        takes=(
+            Argument("thickness", "Scale on the water side", "length", "in", "mm"),
+            Argument("deposit", "Kind of scale", "words", words=scale_loss.DEPOSITS),
+            Argument("surface", "Surface it sits on", "words", words=scale_loss.SURFACES),
+        ),
+        gives=(Answer("lost", "Share of the fuel lost", "share", "%"),),
+        us=("{thickness} of {deposit} scale on a {surface}: {lost} of the fuel is lost.",),
+        by_hand="read from a table",
+        also=("lime", "efficiency", "gas booster"),
     ),
 )

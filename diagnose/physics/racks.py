@@ -5,7 +5,7 @@ from __future__ import annotations
 from diagnose.physics.demand import not_negative, positive
 from diagnose.physics.heat import TRADE_HEAT
 
-__all__ = ["drop_per_rack", "heat_per_rack", "power_for_racks", "recovery_time"]
+__all__ = ["annual_water", "drop_per_rack", "heat_per_rack", "power_for_racks", "recovery_time"]
 
 
 def heat_per_rack(
@@ -163,3 +163,39 @@ def recovery_time(heat: float, power: float, loss_power: float) -> float:
     not_negative(heat=heat, loss_power=loss_power)
     positive(power=power, power_left=power - loss_power)
     return heat / (power - loss_power)
+
+
+def annual_water(water_per_rack: float, racks_per_day: float, days: float) -> float:
+    """Rinse water a machine uses in a year.
+
+    V = V_rack n d
+
+    Parameters
+    ----------
+    water_per_rack : float
+        Water for one rack, [m3], 5e-4 to 0.02
+    racks_per_day : float
+        Racks in a day, [-], 10 to 3000
+    days : float
+        Days of service in a year, [-], 50 to 366
+
+    Returns
+    -------
+    float
+        Water, [m3]
+
+    Notes
+    -----
+    Rinse alone: filling and topping up of tanks come on top.
+
+    Examples
+    --------
+    >>> round(annual_water(0.70 * 3.785411784e-3, 400, 365) / 3.785411784e-3)  # gallons
+    102200
+
+    References
+    ----------
+    WaterSense at Work, 2012, equation 4-22.
+    """
+    not_negative(water_per_rack=water_per_rack, racks_per_day=racks_per_day, days=days)
+    return water_per_rack * racks_per_day * days

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from diagnose.physics.gas import gas_for_rise
 from diagnose.physics.heat import power_for_rise
 from diagnose.units import parse_quantity
 
@@ -25,6 +26,14 @@ def test_electric_booster(flow: str, rise: str, printed: float, exact: float) ->
 def test_gas_booster(flow: str, rise: str, printed: float) -> None:
     """The guide's total of both, 279,888, is a slip: they sum to 271,891, and the total is not used."""
     assert power_for_rise(_flow(flow), _rise(rise), GAS) / BTU_PER_HOUR == pytest.approx(printed, rel=1e-3)
+
+
+def test_wrong_total_of_the_guide_is_not_reproduced() -> None:
+    """Both boosters together: 271,891 BTU/h; the guide's copy prints 279,888."""
+    flows = [("126 gph", "80 F"), ("240 gph", "60 F")]
+    total = sum(gas_for_rise(_flow(f), _rise(r), GAS) for f, r in flows) / BTU_PER_HOUR
+    assert total == pytest.approx(271_891, rel=1e-3)
+    assert abs(total - 279_888) > 5_000
 
 
 def test_power_per_gallon_an_hour_at_60_degrees() -> None:

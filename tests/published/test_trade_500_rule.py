@@ -4,7 +4,15 @@ from __future__ import annotations
 
 import pytest
 
-from diagnose.physics.heat import TRADE_HEAT, heat_up_time, power_for_rise, rise_of_flow, water_density
+from diagnose.physics.heat import (
+    TRADE_HEAT,
+    heat_up_time,
+    power_for_rise,
+    rise_of_flow,
+    water_density,
+    water_heat_capacity,
+)
+from diagnose.physics.streams import inlet_needed, outlet_temperature
 from diagnose.units import parse_quantity
 
 
@@ -55,3 +63,17 @@ def test_500_rule_overstates_hot_water_by_2_6_per_cent() -> None:
     hot = water_density(_si("180 F", "temperature"))
     assert hot / 0.45359237 * 3.785411784e-3 * 60 == pytest.approx(487, abs=1.5)  # lb/gal x 60 min, 1 BTU/lb °F
     assert pytest.approx(4.18e6, rel=2e-3) == TRADE_HEAT
+    true = hot * water_heat_capacity(_si("180 F", "temperature"))
+    assert true / TRADE_HEAT - 1 == pytest.approx(-0.026, abs=5e-4)
+    cold = power_for_rise(_si("2.5 gpm", "flow"), _si("40 F", "temperature difference"))
+    warm = power_for_rise(_si("2.5 gpm", "flow"), _si("40 F", "temperature difference"), heat_per_volume=true)
+    assert warm / cold == pytest.approx(0.974, abs=5e-4)
+
+
+@pytest.mark.parametrize(("inlet", "outlet"), [("140 F", 180.9), ("110 F", 150.9)])
+def test_cold_supply_is_no_fault_of_the_booster(inlet: str, outlet: float) -> None:
+    """DERIVED: 15 kW into 2.5 gpm gives 40.9 F° from wherever the water starts."""
+    leaving = outlet_temperature(_si(inlet, "temperature"), 15e3, _si("2.5 gpm", "flow"))
+    assert leaving * 1.8 - 459.67 == pytest.approx(outlet, abs=0.06)
+    needed = inlet_needed(_si("180 F", "temperature"), 15e3, _si("2.5 gpm", "flow")) * 1.8 - 459.67
+    assert needed == pytest.approx(139.1, abs=0.06)
