@@ -80,7 +80,7 @@ def test_hardness_scales_agree_with_pint_and_molar_masses(registry) -> None:  # 
 
 def test_no_unit_goes_unjudged() -> None:
     """Concentration in water and pH are their own scales: there is nothing to convert."""
-    scales = ("hardness", "concentration", "pH")
+    scales = ("hardness", "concentration", "acidity")
     assert {u.symbol for u in UNITS if u.dimension not in scales} <= set(PINT)
 
 
