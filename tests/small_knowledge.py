@@ -46,6 +46,14 @@ none = {{ whole = "nearly always" }}
 """
 
 SMALL: dict[str, str] = {
+    "instruments.toml": """
+[[instrument]]
+id = "gauge"
+title = "gauge"
+quantity = "pressure"
+absolute = "2 psi"
+basis = { kind = "judgement" }
+""",
     "words.toml": """
 [likelihood]
 title = "t"

@@ -17,7 +17,10 @@ from diagnose.view import Line, table, wrap
 
 __all__ = ["KINDS", "lint_knowledge", "list_entries", "show_entry", "show_stats"]
 
-KINDS = ("complaints", "events", "causes", "checks", "machines", "limits", "sources", "cautions", "words")
+KINDS = (
+    *("complaints", "events", "causes", "checks", "machines"),
+    *("limits", "instruments", "sources", "cautions", "words"),
+)
 
 
 def list_entries(book: Book, kind: str, as_json: bool, width: int) -> list[str]:

@@ -20,7 +20,18 @@ def knowledge() -> None:
     """See, check and count what the program knows."""
 
 
-_LISTED = ["complaints", "events", "causes", "checks", "machines", "limits", "sources", "cautions", "words"]
+_LISTED = [
+    "complaints",
+    "events",
+    "causes",
+    "checks",
+    "machines",
+    "limits",
+    "instruments",
+    "sources",
+    "cautions",
+    "words",
+]
 
 
 @knowledge.command("list")
@@ -30,8 +41,8 @@ _LISTED = ["complaints", "events", "causes", "checks", "machines", "limits", "so
 def knowledge_list(setup: Setup, kind: str, as_json: bool) -> None:
     """List all entries of a KIND, with their titles.
 
-    KIND: complaints, events, causes, checks, machines, limits, sources,
-    cautions or words.
+    KIND: complaints, events, causes, checks, machines, limits,
+    instruments, sources, cautions or words.
     """
     from diagnose.batch.shelf import list_entries
 
@@ -49,7 +60,15 @@ def knowledge_show(setup: Setup, id: str, as_json: bool) -> None:
     book = setup.book()
     lines = show_entry(book, id, as_json, width())
     if lines is None:
-        known = [*book.complaints, *book.events, *book.causes, *book.checks, *book.machines, *book.limits]
+        known = [
+            *book.complaints,
+            *book.events,
+            *book.causes,
+            *book.checks,
+            *book.machines,
+            *book.limits,
+            *book.instruments,
+        ]
         close = get_close_matches(id, known, 1)
         fail(f"no entry {id[:60]!r}" + (f"; did you mean {close[0]}?" if close else ""), Exit.FAILURE)
     show(lines)

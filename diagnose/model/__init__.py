@@ -10,6 +10,7 @@ from diagnose.model.entities import (
     ContextQuestion,
     Effort,
     Event,
+    InstrumentKind,
     Limit,
     MachineType,
     Outcome,
@@ -18,6 +19,7 @@ from diagnose.model.entities import (
     Source,
     StopCondition,
 )
+from diagnose.model.instruments import Instrument
 from diagnose.model.loader import load_book, shipped_knowledge
 from diagnose.model.machine import PLATE_FIGURES, TRAITS, Machine, PlateFigure, fits
 from diagnose.model.observed import Finding, Reading
@@ -36,6 +38,8 @@ __all__ = [
     "Effort",
     "Event",
     "Finding",
+    "Instrument",
+    "InstrumentKind",
     "KnowledgeError",
     "Limit",
     "Machine",

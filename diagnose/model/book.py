@@ -13,6 +13,7 @@ from diagnose.model.entities import (
     ContextQuestion,
     Effort,
     Event,
+    InstrumentKind,
     Limit,
     MachineType,
     Source,
@@ -60,6 +61,7 @@ class Book:
     cautions: Mapping[str, Caution] = field(default_factory=dict)
     stops: Mapping[str, StopCondition] = field(default_factory=dict)
     machines: Mapping[str, MachineType] = field(default_factory=dict)
+    instruments: Mapping[str, InstrumentKind] = field(default_factory=dict)
     context: Mapping[str, ContextQuestion] = field(default_factory=dict)
     access: Mapping[str, Effort] = field(default_factory=dict)
     states: Mapping[str, Effort] = field(default_factory=dict)

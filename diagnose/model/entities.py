@@ -15,6 +15,7 @@ __all__ = [
     "ContextQuestion",
     "Effort",
     "Event",
+    "InstrumentKind",
     "Limit",
     "MachineType",
     "Outcome",
@@ -211,6 +212,18 @@ class Effort(_Record, frozen=True, kw_only=True):
     title: str
     minutes: float
     back: float = 0.0
+    basis: Basis
+
+
+class InstrumentKind(_Record, frozen=True, kw_only=True):
+    """A kind of instrument for one quantity, and how far it may be off: absolute, as a share, or both."""
+
+    id: str
+    title: str
+    quantity: str
+    words: list[str] = []  # any of these in a check's instrument names it; none: when nothing else fits
+    absolute: str = ""
+    share: float = 0.0
     basis: Basis
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from diagnose.model.instruments import Instrument
 from diagnose.units import Quantity
 
 __all__ = ["Finding", "Reading"]
@@ -23,6 +24,7 @@ class Reading:
     values: Mapping[str, Quantity] = field(default_factory=dict)
     outcome: str | None = None
     instrument: str | None = None
+    accuracy: Instrument | None = None  # what it was taken with; None: as the check's instrument says
     stage: int = 0
 
     @property

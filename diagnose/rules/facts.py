@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from diagnose.model import PLATE_FIGURES, Book, Check, Finding, Machine, Reading, fits
+from diagnose.rules.instruments import told_instruments, with_instruments
 from diagnose.units import Quantity
 
 __all__ = ["Expected", "Facts", "Silent", "gather"]
@@ -110,7 +111,7 @@ class Facts:
             rule=rule,
             counts=tuple(r.id for r in counts),
             consults=tuple(dict.fromkeys(r.id for r in consults if r is not None)),
-            working=tuple(working),
+            working=(*working, *told_instruments((*counts, *consults), working)),
             says=says,
             stage=self.stage,
         )
@@ -121,6 +122,6 @@ def gather(book: Book, machine: Machine, readings: Sequence[Reading], stage: int
 
     Stands at `stage`, or at the last stage that has a reading.
     """
-    newest = {(r.stage, r.check): r for r in readings}
+    newest = {(r.stage, r.check): r for r in with_instruments(book, readings)}
     last = max((r.stage for r in readings), default=0)
     return Facts(book, machine, last if stage is None else stage, newest)

@@ -19,6 +19,7 @@ def all_bases(book: Book) -> Iterator[tuple[str, Basis]]:
         (book.causes, ""),
         (book.checks, ""),
         (book.limits, "limit:"),
+        (book.instruments, "instrument:"),
         (book.machines, "machine:"),
         (book.cautions, "caution:"),
         (book.stops, "stop:"),
