@@ -2,7 +2,7 @@
 
 from diagnose.calculator.answer import Reckoned, reckon
 from diagnose.calculator.figures import FigureError, Wanted, gather_figures
-from diagnose.calculator.listing import list_formulas, list_subjects, matching
+from diagnose.calculator.listing import list_formulas, list_some, list_subjects, matching
 from diagnose.calculator.report import as_json, as_lines
 
 __all__ = [
@@ -13,6 +13,7 @@ __all__ = [
     "as_lines",
     "gather_figures",
     "list_formulas",
+    "list_some",
     "list_subjects",
     "matching",
     "reckon",

@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from diagnose.formulas import SUBJECTS, Formula, all_formulas
 from diagnose.view import Line, wrap
 
-__all__ = ["list_formulas", "list_subjects", "matching"]
+__all__ = ["list_formulas", "list_some", "list_subjects", "matching"]
 
 
 def list_subjects(width: int) -> list[str]:
@@ -26,6 +26,14 @@ def list_formulas(subject: str, width: int) -> list[str]:
     for formula in all_formulas().values():
         if formula.subject == subject:
             lines += _formula(formula, width)
+    return lines
+
+
+def list_some(words: str, names: list[str], width: int) -> list[str]:
+    """The formulas that some words may mean, to choose from."""
+    lines: list[str] = [*wrap(f"{words}: which of these {len(names)}?", width, role="heading")]
+    for name in names:
+        lines += _formula(all_formulas()[name], width)
     return lines
 
 

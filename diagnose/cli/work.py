@@ -30,7 +30,9 @@ class WorkGroup(click.Group):
         if name in SUBJECTS:
             return _subject(name)
         found = matching(name, near=False)
-        return _command(find_formula(found[0])) if len(found) == 1 else None
+        if len(found) > 1:
+            return _several(name, found)
+        return _command(find_formula(found[0])) if found else None
 
     def resolve_command(self, ctx: click.Context, args: list[str]) -> Any:
         """Take as many words as make one formula: `work tank losses` as well as `work tank-losses`."""
@@ -39,8 +41,9 @@ class WorkGroup(click.Group):
         words = [a for a in args if not a.startswith("-")]
         for count in range(len(words), 1, -1):
             found = matching(" ".join(words[:count]), near=False) if args[:count] == words[:count] else []
-            if len(found) == 1:
-                return super().resolve_command(ctx, [found[0], *args[count:]])
+            if found:
+                named = found[0] if len(found) == 1 else " ".join(words[:count])
+                return super().resolve_command(ctx, [named, *args[count:]])
         try:
             return super().resolve_command(ctx, args)
         except click.UsageError:
@@ -76,6 +79,17 @@ def _subject(name: str) -> click.Command:
         show(list_formulas(name, width()))
 
     return click.Command(name, callback=run, help=f"What the formulas of {name} answer.")
+
+
+def _several(words: str, names: list[str]) -> click.Command:
+    """Words that many formulas answer to: those are listed, to choose from."""
+
+    def run() -> None:
+        from diagnose.calculator import list_some
+
+        show(list_some(words, names, width()))
+
+    return click.Command(words, callback=run, help=f"What the formulas answer that {words} may mean.")
 
 
 def _command(formula: Formula) -> click.Command:

@@ -54,6 +54,13 @@ def test_answers_in_one_line(run: Any) -> None:
     assert "Heater power: 24.62 kW" in run("booster-rise", "--rise", "40F", "--flow", "4.2gpm")[1]
 
 
+def test_a_word_that_many_answer_to_lists_them(run: Any) -> None:
+    code, out, err = run("heat", "up")
+    assert (code, err) == (0, "")
+    assert out.startswith("heat up: which of these")
+    assert "  heat-up\n" in out
+
+
 def test_takes_figures_of_a_saved_machine_and_says_which_are_assumed(run: Any) -> None:
     save_machine(
         own_places().machines, SavedMachine(name="east", type="two_tank_electric_208", own={"booster_power": "27 kW"})
@@ -83,7 +90,7 @@ def test_asks_for_what_is_missing_on_the_side(run: Any) -> None:
         (["booster-rise", "30kW", "20psi"], "'20psi' fits nothing here; still open: rinse flow in gpm"),
         (["booster-rise", "--powr", "3"], "Did you mean"),
         (["boster-rise"], "it may mean booster-rise"),
-        (["nonsense"], "`diagnose work` lists what there is"),
+        (["qqqqqq"], "`diagnose work` lists what there is"),
         (["booster-rise", "--rise", "40F", "--power", "30", "--flow", "4", "--find", "nothing"], "nothing this takes"),
     ],
 )
