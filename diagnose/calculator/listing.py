@@ -49,11 +49,11 @@ def _formula(formula: Formula, width: int) -> list[Line]:
 
 def matching(word: str, near: bool = True) -> list[str]:
     """Formulas a word or two may mean: by their names, titles and search words, else (if `near`) by likeness."""
-    wanted = word.casefold().replace("_", "-").strip()
+    wanted = word.casefold().strip().replace("_", "-").replace(" ", "-")
     every = all_formulas()
     if wanted in every:
         return [wanted]
-    parts = [p for p in wanted.replace("-", " ").split() if p]
+    parts = [p for p in wanted.split("-") if p]
     found = [name for name, f in every.items() if parts and all(p in _words(f) for p in parts)]
     if found or not near:
         return found
