@@ -6,15 +6,28 @@ from functools import partial
 
 from diagnose.rules import (
     booster_electric,
+    booster_gas,
+    booster_steam,
+    conveyor_bar_pawls,
+    detergent_feed,
+    drain_overflow,
+    drive_motor,
+    level_control,
     motor_overload,
+    pressure_regulator,
     pump_motor,
+    rinse_actuator,
     rinse_arms,
     rinse_gauge,
     rinse_thermometer,
+    rinse_valve,
+    sanitiser_feed,
+    sanitiser_strip,
     sensors,
     supply_power,
     supply_water,
     vent_dampers,
+    water_quality,
 )
 from diagnose.rules.bands import plain_band
 from diagnose.rules.chosen import chosen_outcome
@@ -23,19 +36,33 @@ from diagnose.rules.engine import Rule
 __all__ = ["RULES"]
 
 _PATTERN = 100  # says more than a band about the readings of one check
+_PAIR = 110  # takes two readings together that rules would else take one by one
 _COMPUTED = 80  # answers a check that is never asked, with readings and findings of others
 _PLAIN = 10  # what is left
 
 RULES: tuple[Rule, ...] = (
+    Rule("conveyor_bar_pawls.pace", _PAIR, conveyor_bar_pawls.pace),
+    Rule("conveyor_bar_pawls.zone_time", _PATTERN, conveyor_bar_pawls.zone_time),
+    Rule("conveyor_bar_pawls.strokes", _PATTERN, conveyor_bar_pawls.strokes),
+    Rule("rinse_actuator.rinse_run", _PATTERN, rinse_actuator.rinse_run),
+    Rule("drive_motor.racks_work", _COMPUTED, drive_motor.racks_work),
     Rule("booster_electric.line_amps", _PATTERN, booster_electric.line_amps),
     Rule("booster_electric.line_amps_single", _PATTERN, booster_electric.line_amps_single),
     Rule("booster_electric.terminal_ohms", _PATTERN, booster_electric.terminal_ohms),
+    Rule("booster_gas.rise", _PATTERN, booster_gas.rise),
+    Rule("booster_steam.rise", _PATTERN, booster_steam.rise),
+    Rule("booster_steam.rise_and_condensate", _PATTERN, booster_steam.condensate),
     Rule("supply_power.line_volts", _PATTERN, supply_power.line_volts),
     Rule("supply_power.line_volts_single", _PATTERN, supply_power.line_volts_single),
     Rule("supply_water.inlet_temperature", _PATTERN, supply_water.inlet_temperature),
     Rule("rinse_gauge.flow_pressure", _PATTERN, rinse_gauge.flow_pressure),
     Rule("rinse_gauge.static_pressure", _PATTERN, rinse_gauge.static_pressure),
     Rule("rinse_arms.flow_measured", _PATTERN, rinse_arms.flow_measured),
+    Rule("rinse_valve.loss_across", _PATTERN, rinse_valve.loss_across),
+    Rule("pressure_regulator.droop_line", _PATTERN, pressure_regulator.droop_line),
+    Rule("level_control.fill_time", _PATTERN, level_control.fill_minutes),
+    Rule("level_control.fill_pressure", _PATTERN, level_control.fill_pressure),
+    Rule("drain_overflow.overflow_rate", _PATTERN, drain_overflow.overflow_rate),
     *(Rule(f"{m}.line_amps", _PATTERN, partial(pump_motor.line_amps, assembly=m)) for m in pump_motor.MOTORS),
     *(
         Rule(f"{m}.line_amps_single", _PATTERN, partial(pump_motor.line_amps_single, assembly=m))
@@ -43,7 +70,15 @@ RULES: tuple[Rule, ...] = (
     ),
     *(Rule(check, _PATTERN, partial(motor_overload.setting, check_id=check)) for check in motor_overload.SETTINGS),
     *(Rule(check, _PATTERN, partial(sensors.sensor_ohms, check_id=check)) for check in sensors.SENSORS),
-    Rule("booster_electric.heat_balance", _COMPUTED, rinse_thermometer.heat_balance),
+    *(Rule(check, _PATTERN, partial(sanitiser_feed.drawn, check_id=check)) for check in sanitiser_feed.DRAWN),
+    Rule("sanitiser_feed.feed_balance", _PAIR, sanitiser_feed.feed_balance),
+    Rule("sanitiser_feed.strip", _PATTERN, sanitiser_strip.strip),
+    Rule("detergent_feed.fed_per_rack", _PATTERN, detergent_feed.fed_per_rack),
+    Rule("water_quality.softener", _PATTERN, water_quality.softener),
+    *(
+        Rule(f"booster_{k}.heat_balance", _COMPUTED, partial(rinse_thermometer.heat_balance, kind=k))
+        for k in ("electric", "steam", "gas")
+    ),
     Rule("vent_dampers.balance", _COMPUTED, vent_dampers.balance),
     Rule("chosen_outcome", _PLAIN, chosen_outcome, many=True),
     Rule("plain_band", _PLAIN, plain_band, many=True),
