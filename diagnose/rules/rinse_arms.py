@@ -5,11 +5,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from diagnose.formulas import said, system_of
 from diagnose.model import Finding, Reading
 from diagnose.physics.flow import flow_at_pressure
 from diagnose.rules.bands import normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
+from diagnose.rules.told import plates_told, reading_told
 from diagnose.units import Quantity, Unit
 
 __all__ = ["RinseFlow", "expected_flow", "flow_measured", "flow_now"]
@@ -59,8 +61,11 @@ def flow_measured(facts: Facts) -> Finding | Silent | None:
     Purpose: low pressure with high flow is worn or missing jets or an end cap; low with low is upstream.
     Formula: Q = Q_plate √(P / P_plate); 15 % more or less is off.
     Source: square-root law of openings; 15 % is judgement.
-    Fires: 4.6 gpm at 12 psi where 4.2 gpm at 20 psi is on the plate -> more than expected (3.3 gpm).
-    Silent: rated flow not known.
+    Fires: two_tank_electric_208 (rinse_flow = 4.2 gpm, rinse_pressure = 20 psi): rinse_gauge.flow_pressure = 12 psi;
+      rinse_arms.flow_measured = 4.6 gpm -> more_than_expected
+    Fires: two_tank_electric_208 (rinse_flow = 6.0 gpm, rinse_pressure = 20 psi): rinse_gauge.flow_pressure = 12 psi;
+      rinse_arms.flow_measured = 4.6 gpm -> as_expected
+    Silent: two_tank_electric_208: rinse_gauge.flow_pressure = 12 psi
     """
     name = "rinse_arms.flow_measured"
     reading, check = facts.fresh(name), facts.check(name)
@@ -80,7 +85,7 @@ def flow_measured(facts: Facts) -> Finding | Silent | None:
         "less_than_expected": less,
     }
     working = [
-        _wanted_words(facts, wanted, reading.value.unit),
+        *_working(facts, wanted, reading.value.unit),
         f"Read: {reading.value} = {ratio * 100:.0f} % of that; from 85 to 115 % they agree.",
         *facts.assumed(*wanted.plate),
     ]
@@ -94,9 +99,25 @@ def expected_flow(facts: Facts, check: str) -> Expected | None:
     if wanted is None or plate is None:
         return None
     flow = Quantity(plate.unit.from_si(wanted.value), plate.unit)
-    return Expected(
-        (_wanted_words(facts, wanted, plate.unit),), flow, flow, facts.assumed(*wanted.plate), "Q = K √P and the plate"
+    working = (
+        *plates_told(facts, *_PLATE),
+        *(line for r in wanted.consults for line in reading_told(facts, r)),
+        *_working(facts, wanted, plate.unit),
+        "Sound jets keep to it within 5 %, within 8 where no pressure was read (judgement).",
+        "15 % more or less points to the jets (judgement).",
     )
+    line = _wanted_words(facts, wanted, plate.unit)
+    return Expected((line,), flow, flow, facts.assumed(*wanted.plate), "Q = K √P and the plate", working)
+
+
+def _working(facts: Facts, wanted: RinseFlow, unit: Unit) -> tuple[str, ...]:
+    """The flow that the pressure drives, as the calculator writes it; the plate's where no pressure was read."""
+    plate, rated = facts.plate("rinse_flow"), facts.plate("rinse_pressure")
+    if not wanted.consults or plate is None or rated is None:
+        return (f"{_wanted_words(facts, wanted, unit)}.",)
+    pressure = wanted.consults[0].value.si
+    values = {"rated_flow": plate.si, "rated_pressure": rated.si, "pressure": pressure}
+    return said("rinse-flow-at-pressure", system_of(unit), **values)
 
 
 def _wanted_words(facts: Facts, wanted: RinseFlow, unit: Unit) -> str:

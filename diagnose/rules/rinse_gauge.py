@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 
+from diagnose.formulas import said, system_of
 from diagnose.model import Finding, Reading
 from diagnose.rules.bands import Edge, band_weights, bands_of, limit_end, normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import instrument_of, spread
+from diagnose.rules.told import plates_told, reading_told, shown
 from diagnose.units import Quantity, UnitError, parse_quantity, show_number
 
 __all__ = ["expected_static", "flow_pressure", "static_pressure"]
@@ -23,7 +25,9 @@ def flow_pressure(facts: Facts) -> Finding | Silent | None:
     Purpose: a pressure may be out of this machine's plate and yet inside the code: the plate governs.
     Formula: share of N(reading, gauge) under, in and over the plate's band.
     Source: Food Code 4-501.113 (5 to 30 psi, or 35 to 200 kPa, and the data plate's range).
-    Fires: 12 psi with plate 15 to 25 -> low, out of the plate, inside the code. Silent: no band known.
+    Fires: two_tank_electric_208 (rinse_pressure_least = 15 psi): rinse_gauge.flow_pressure = 12 psi -> low
+    Fires: two_tank_electric_208 (rinse_pressure_least = 10 psi): rinse_gauge.flow_pressure = 12 psi -> good
+    Silent: two_tank_electric_208: rinse_gauge.static_pressure = 12 psi
     """
     name = "rinse_gauge.flow_pressure"
     reading, check = facts.fresh(name), facts.check(name)
@@ -44,6 +48,7 @@ def flow_pressure(facts: Facts) -> Finding | Silent | None:
     working = [
         f"Wanted here: {show_number(ends[0].value)} to {ends[1]} flowing ({stands}).",
         f"Read: {value} ({instrument_of(check, reading)}): {plate} that band.",
+        *_flow_words(facts, value),
         *_code_words(facts, value),
     ]
     near = any(abs(value.value - e.value) < instrument_of(check, reading).accuracy(value) for e in ends)
@@ -55,6 +60,15 @@ def flow_pressure(facts: Facts) -> Finding | Silent | None:
 def _place(value: Quantity, low: Edge, high: Edge) -> str:
     """Both ends of a code's band belong to it."""
     return "below" if value.value < low.value else "above" if value.value > high.value else "inside"
+
+
+def _flow_words(facts: Facts, value: Quantity) -> tuple[str, ...]:
+    """What this pressure drives through sound jets: low is little water, high is much."""
+    plate, rated = facts.plate("rinse_flow"), facts.plate("rinse_pressure")
+    if plate is None or rated is None or min(plate.si, rated.si, value.si) <= 0:
+        return ()
+    values = {"rated_flow": plate.si, "rated_pressure": rated.si, "pressure": value.si}
+    return said("rinse-flow-at-pressure", system_of(value.unit), **values)
 
 
 def _code_words(facts: Facts, value: Quantity) -> list[str]:
@@ -76,7 +90,10 @@ def static_pressure(facts: Facts) -> Finding | Silent | None:
     Purpose: a regulator whose seat leaks lets the main's pressure through when nothing flows.
     Formula: creep = rest - max(flowing, plate); over 10 psi creeps; under the plate's least the main is low.
     Source: common practice (2 to 5 psi is right); 10 psi is judgement. Rest says nothing of strainer or jets.
-    Fires: 60 psi at rest, 20 flowing -> creeps up. Silent: neither flowing pressure nor plate known.
+    Fires: two_tank_electric_208: rinse_gauge.flow_pressure = 20 psi; rinse_gauge.static_pressure = 60 psi
+      -> creeps_up
+    Fires: two_tank_electric_208: rinse_gauge.flow_pressure = 32 psi; rinse_gauge.static_pressure = 36 psi -> steady
+    Silent: two_tank_electric_208: rinse_gauge.flow_pressure = 20 psi
     """
     name = "rinse_gauge.static_pressure"
     reading, check = facts.fresh(name), facts.check(name)
@@ -120,7 +137,13 @@ def expected_static(facts: Facts, check: str) -> Expected | None:
     origin = "flowing pressure read" if flowing else "plate's flowing pressure"
     span = f"{show_number(low.value, 3)} to {show_number(high.value, 3)} {base.unit.symbol}"
     line = f"{span}, steady ({origin} and a little)"
-    return Expected((line,), low, high, () if flowing else facts.assumed("rinse_pressure"), "common practice")
+    most = shown(PSI.factor * CREEP_PSI, "pressure", base.unit.symbol)
+    working = (
+        *(reading_told(facts, flowing) if flowing else plates_told(facts, "rinse_pressure")),
+        "A sound regulator stands 2 to 5 psi higher at rest than flowing (common practice).",
+        f"{base} + {most} = {high}: above that it lets water past (judgement).",
+    )
+    return Expected((line,), low, high, () if flowing else facts.assumed("rinse_pressure"), "common practice", working)
 
 
 _SAYS = {

@@ -30,7 +30,7 @@ def test_pressure_is_consulted_not_counted() -> None:
     flow = next(f for f in done.findings if f.check == FLOW)
     assert flow.counts == (f"{FLOW} at 0",)
     assert flow.consults == (f"{PRESSURE} at 0",)
-    assert flow.working[0] == "4.2 gpm × √(12 psi ÷ 20 psi) = 3.3 gpm through sound jets"
+    assert flow.working[0] == "4.2 gpm × √(12 psi ÷ 20 psi) = 3.253 gpm"
 
 
 def test_without_pressure_the_plate_is_less_sure() -> None:
@@ -52,3 +52,22 @@ def test_expected() -> None:
     shown = expect(machine(), FLOW, (PRESSURE, "12"))
     assert shown is not None
     assert shown.lines == ("4.2 gpm × √(12 psi ÷ 20 psi) = 3.3 gpm through sound jets",)
+
+
+def test_why_this_number() -> None:
+    shown = expect(machine(rinse_flow="4.2 gpm"), FLOW, (PRESSURE, "12"))
+    assert shown is not None
+    assert shown.working[0] == "Rated final-rinse flow: 4.2 gpm (data plate)."
+    assert "Flow pressure of the final rinse: 20 psi (type's figure, assumed)." in shown.working
+    assert "4.2 gpm × √(12 psi ÷ 20 psi) = 3.253 gpm" in shown.working
+
+
+def test_the_same_reading_on_another_plate_says_another_thing() -> None:
+    typed = ((PRESSURE, "12"), (FLOW, "4.6"))
+    for rated, outcome in (
+        ("4.2 gpm", "more_than_expected"),
+        ("6 gpm", "as_expected"),
+        ("8 gpm", "less_than_expected"),
+    ):
+        found = run(machine(rinse_flow=rated), *typed).findings
+        assert next(f for f in found if f.check == FLOW).outcome == outcome

@@ -45,3 +45,17 @@ def test_expected() -> None:
     band = expect(machine(), FLOWING)
     assert band is not None
     assert band.lines[0].startswith("15 to 25 psi")
+
+
+def test_why_this_number() -> None:
+    shown = expect(machine(), REST, (FLOWING, "18"))
+    assert shown is not None
+    assert shown.working[0].endswith("18 psi (measured).")
+    assert "18 psi + 10 psi = 28 psi: above that it lets water past (judgement)." in shown.working
+
+
+def test_the_working_says_what_the_pressure_drives() -> None:
+    found = run(machine(), (FLOWING, "12")).findings[0]
+    assert "4.2 gpm × √(12 psi ÷ 20 psi) = 3.253 gpm" in found.working
+    metric = run(machine(), (FLOWING, "0.8 bar")).findings[0]
+    assert any("L/min × √(0.8 bar" in line for line in metric.working)

@@ -1,0 +1,82 @@
+"""Water that leaves without a rack: nothing, the rinse itself, or a leak that does or does not rob the tank."""
+
+from __future__ import annotations
+
+import pytest
+
+from diagnose.model import Finding, Machine, load_book
+from diagnose.rules import expected
+from tests.rulebook import reading
+from tests.rulebook import run as run_rules
+
+BOOK = load_book()
+RATE = "drain_overflow.overflow_rate"
+PLATE = {
+    "rinse_flow": "4.2 gpm",
+    "rinse_pressure": "20 psi",
+    "wash_temperature": "150 °F",
+    "tank_power": "20 kW",
+    "booster_inlet": "140 °F",
+}
+
+
+def _machine(kind: str = "two_tank_electric_208", **own: str) -> Machine:
+    return Machine("m", BOOK.machines[kind], {**PLATE, **own})
+
+
+def _found(machine: Machine, *typed: tuple[str, str]) -> Finding:
+    return next(f for f in run_rules(machine, *typed, book=BOOK).findings if f.check == RATE)
+
+
+@pytest.mark.parametrize(
+    ("rate", "own", "outcome"),
+    [
+        ("0 gpm", {}, "still"),
+        ("0.02 gpm", {}, "still"),
+        ("0.6 gpm", {}, "trickle"),  # 10 F° colder: 0.9 kW
+        ("0.6 gpm", {"booster_inlet": "55 °F"}, "robs"),  # 95 F°: 8.4 kW of 20
+        ("0.6 gpm", {"booster_inlet": "110 °F", "tank_power": "60 kW"}, "trickle"),
+        ("0.6 gpm", {"booster_inlet": "110 °F", "tank_power": "10 kW"}, "robs"),  # 3.5 kW of 10
+        ("4.2 gpm", {}, "as_rinse"),
+        ("4.2 gpm", {"rinse_flow": "2.3 gpm"}, "far_more"),
+        ("2.3 gpm", {"rinse_flow": "2.3 gpm"}, "as_rinse"),
+        ("9 gpm", {}, "far_more"),
+        ("16 L/min", {}, "as_rinse"),
+    ],
+)
+def test_the_same_bucket_on_other_plates(rate: str, own: dict[str, str], outcome: str) -> None:
+    assert _found(_machine(**own), (RATE, rate)).outcome == outcome
+
+
+def test_inlet_and_pressure_are_consulted() -> None:
+    inlet, gauge = ("supply_water.inlet_temperature", "70 F"), ("rinse_gauge.flow_pressure", "20")
+    found = _found(_machine(), inlet, gauge, (RATE, "0.6 gpm"))
+    assert found.outcome == "robs"  # 80 F° instead of the plate's 10
+    assert set(found.consults) == {f"{inlet[0]} at 0", f"{gauge[0]} at 0"}
+    assert found.counts == (f"{RATE} at 0",)
+    assert "500 × 0.6 gpm × 80 F° ÷ 3412 = 7.03 kW to warm what comes in its stead." in found.working
+
+
+def test_without_a_heater_on_the_plate_it_goes_by_the_rinse() -> None:
+    found = _found(_machine("two_tank_steam_208", tank_power=""), (RATE, "1.5 gpm"))
+    assert found.outcome == "robs"
+    assert any("Heat not reckoned" in line for line in found.working)
+
+
+def test_near_the_edge_of_the_drip() -> None:
+    weights = _found(_machine(), (RATE, "0.05 gpm")).weights
+    assert 0.4 < weights["still"] < 0.6
+
+
+def test_silent_without_a_rinse_flow() -> None:
+    done = run_rules(_machine(rinse_flow="0 gpm"), (RATE, "1"), book=BOOK)
+    assert done.findings == ()
+    assert "rated rinse flow" in done.unanswered[0].why
+
+
+def test_expected_with_its_working() -> None:
+    shown = expected(BOOK, _machine(), [reading("rinse_gauge.flow_pressure", "20", book=BOOK)], RATE)
+    assert shown is not None
+    assert shown.lines == ("nothing, or under 0.05 gpm",)
+    assert any("4.2 gpm (from the pressure)" in line for line in shown.working)
+    assert any(line.startswith("Wash-tank heater, rated power: 20 kW") for line in shown.working)
