@@ -1,4 +1,4 @@
-"""What feeds an electric booster: rated power, rated volts, and the volts there are."""
+"""What feeds a booster: rated power and volts of an electric one, and the heat any of them gets now."""
 
 from __future__ import annotations
 
@@ -8,7 +8,23 @@ from diagnose.model import Reading
 from diagnose.physics.electric_heat import power_at_voltage
 from diagnose.rules.facts import Facts, Silent
 
-__all__ = ["Supply", "supply_of"]
+__all__ = ["Heat", "Supply", "supply_of"]
+
+
+@dataclass(frozen=True)
+class Heat:
+    """Heat going into the water now: SI power, relative error, whether it was measured, and why so.
+
+    `lines` are the working that led to the power, for a source of heat where that takes more than `words`.
+    """
+
+    power: float
+    error: float
+    read: bool
+    words: str
+    consults: tuple[Reading, ...] = ()
+    plate: tuple[str, ...] = ()  # plate figures it stands on
+    lines: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

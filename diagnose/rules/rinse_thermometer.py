@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
+from diagnose.formulas import said, system_of
 from diagnose.model import Finding, Reading
 from diagnose.physics.element_bank import BankState, bank_currents, bank_power
 from diagnose.physics.heat import rise_of_flow
+from diagnose.rules import booster_gas, booster_steam
 from diagnose.rules.bands import limit_end, normal_share
-from diagnose.rules.booster_supply import Supply, supply_of
+from diagnose.rules.booster_supply import Heat, Supply, supply_of
 from diagnose.rules.facts import Facts, Silent
 from diagnose.rules.instruments import spread
-from diagnose.rules.rinse_arms import RinseFlow, flow_now
-from diagnose.units import Quantity, Unit, show_number
+from diagnose.rules.rinse_arms import flow_now
+from diagnose.units import Quantity, show_number
 
-__all__ = ["Heat", "heat_balance", "heat_now", "rise_words"]
+__all__ = ["heat_balance", "heat_now"]
 
 POWER_READ, POWER_RATED = 0.03, 0.06  # error of the power from currents, and of the rating alone; judgement
 LOSS = 1.0  # K, spread of what the pipe loses; its mean is about what the 500 rule reckons too little; judgement
@@ -30,19 +31,14 @@ _STATES = {
 }
 
 
-@dataclass(frozen=True)
-class Heat:
-    """The heat going into the water now: SI power, relative error, whether currents were read, and why so."""
-
-    power: float
-    error: float
-    read: bool
-    words: str
-    consults: tuple[Reading, ...] = ()
+def heat_now(facts: Facts, kind: str = "electric") -> Heat | Silent:
+    """Heat of the booster now: from its currents, its steam, or its gas; else what it is rated for."""
+    if kind == "steam":
+        return booster_steam.heat_now(facts)
+    return booster_gas.heat_now(facts) if kind == "gas" else _electric(facts)
 
 
-def heat_now(facts: Facts) -> Heat | Silent:
-    """Power from the booster's currents at this stage, or its rated power at the volts there are."""
+def _electric(facts: Facts) -> Heat | Silent:
     supply = supply_of(facts)
     if isinstance(supply, Silent):
         return supply
@@ -53,7 +49,8 @@ def heat_now(facts: Facts) -> Heat | Silent:
     reading, finding = facts.now("booster_electric.line_amps"), facts.finding("booster_electric.line_amps")
     if reading is None or finding is None:
         words = f"rated power at {show_number(supply.volts)} V, currents not read"
-        return Heat(supply.power_now, POWER_RATED, False, words, (supply.read,) if supply.read else ())
+        plate = ("booster_power", "booster_volts", "volts")
+        return Heat(supply.power_now, POWER_RATED, False, words, (supply.read,) if supply.read else (), plate)
     if finding.outcome == "none":
         return Heat(0.0, POWER_READ, True, "no current in any line", (reading,))
     if finding.outcome not in _STATES or finding.weights[finding.outcome] < SURE:
@@ -74,28 +71,31 @@ def _from_currents(facts: Facts, supply: Supply, reading: Reading, outcome: str)
     return Heat(power, POWER_READ, True, words, consults)
 
 
-def heat_balance(facts: Facts) -> Finding | Silent | None:
+def heat_balance(facts: Facts, kind: str = "electric") -> Finding | Silent | None:
     """Set the panel's rinse reading against inlet plus the rise that the heat gives the flow.
 
     Purpose: with the heat and the flow known, the rise must be there; if not, the thermometer lies, or the
     heat was cut off, or lost, or the flow is another. The balance is a ceiling: a booster that reaches its
-    thermostat's figure cycles. So "below" is said only with the currents read, and a reading in good order
-    within the ceiling is left to its plain band, which says more.
-    Formula: T = T_in + P / (ρ c Q); trade: kW x 3412 / (500 x gpm) in F°.
-    Source: conservation of energy; errors of instruments, 3 or 6 % on the power.
+    thermostat's figure cycles. So "below" is said only with the heat measured (currents, steam at the coil,
+    clocked gas), and a reading in good order within the ceiling is left to its plain band, which says more.
+    A steam coil may be larger than its plate asks: hotter than reckoned says nothing there.
+    Formula: T = T_in + P / (ρ c Q); trade: kW x 3412 / (500 x gpm) in F°; steam: what a clean coil of the
+    plate's rating gives at this pressure; gas: three quarters of the input.
+    Source: conservation of energy; errors of instruments, 3 or 6 % on electric power, 5 % on the share of the
+    gas that goes into the water, 8 % on a coil's rating (judgement).
     Fires: two_tank_electric_208 (booster_power = 30 kW): supply_water.inlet_temperature = 140 F;
       booster_electric.line_amps = 48 48 83 A; rinse_arms.flow_measured = 4.2 gpm;
       rinse_thermometer.panel_reading = 172 F -> agrees
     Silent: two_tank_electric_208: booster_electric.line_amps = 48 48 83 A; rinse_thermometer.panel_reading = 172 F
     """
-    name, panel = "booster_electric.heat_balance", "rinse_thermometer.panel_reading"
+    name, panel = f"booster_{kind}.heat_balance", "rinse_thermometer.panel_reading"
     reading, panel_check, check = facts.fresh(panel), facts.check(panel), facts.check(name)
     if reading is None or panel_check is None or check is None:
         return None
     inlet, inlet_check = facts.now("supply_water.inlet_temperature"), facts.check("supply_water.inlet_temperature")
     if inlet is None or inlet_check is None:
         return Silent(f"{check.title}: the temperature of the water entering was not read")
-    heat, flow, unit = heat_now(facts), flow_now(facts), reading.value.unit
+    heat, flow, unit = heat_now(facts, kind), flow_now(facts), reading.value.unit
     if isinstance(heat, Silent) or flow is None:
         return Silent(f"{check.title}: {heat.why if isinstance(heat, Silent) else 'the rinse flow is not known'}")
     try:
@@ -111,13 +111,20 @@ def heat_balance(facts: Facts) -> Finding | Silent | None:
         + LOSS**2
     )
     weights = _balance_weights(reading.value.si, min(ceiling, needed), ceiling, sigma)
+    if kind == "steam":
+        weights = {"agrees": 1 - weights["reads_below_balance"], "reads_below_balance": weights["reads_below_balance"]}
     outcome = max(weights, key=lambda o: weights[o])
     if outcome == "reads_below_balance" and not heat.read:
-        return Silent(f"{check.title}: reads below what full heat gives; the currents must be read to say more")
+        return Silent(f"{check.title}: reads below what full heat gives; the heat itself must be measured to say more")
     if outcome != "reads_above_balance" and reading.value.si >= needed:
         return Silent(f"{check.title}: in good order and within what the heat can give")
-    working = [*rise_words(heat, flow, unit), _sum_words(inlet, rise, ceiling, reading, outcome)]
-    plates = facts.assumed(*(() if heat.read else ("booster_power", "booster_volts", "volts")), *flow.plate)
+    first, total = said("outlet-temperature", system_of(unit), inlet=inlet.value.si, power=heat.power, flow=flow.value)
+    working = [
+        *heat.lines,
+        f"{first} of rise ({heat.words}; flow {flow.origin}).",
+        f"{total}; you read {reading.value}: {_verdict(outcome, ceiling, reading)}.",
+    ]
+    plates = facts.assumed(*heat.plate, *flow.plate)
     consults = [inlet, *heat.consults, *flow.consults]
     return facts.conclude(name, weights, name, [reading], consults, [*working, *plates], _SAYS[outcome])
 
@@ -140,29 +147,14 @@ def _balance_weights(seen: float, low: float, high: float, error: float) -> dict
     }
 
 
-def rise_words(heat: Heat, flow: RinseFlow, unit: Unit) -> list[str]:
-    """The rise in the units of the reading, as one would write it on paper."""
-    rise, kilowatts = rise_of_flow(heat.power, flow.value), heat.power / 1e3
-    if unit.symbol == "°F":
-        shown = Quantity.of_si(flow.value, "flow", "gpm").value
-        text = f"{kilowatts:.1f} kW × 3412 ÷ (500 × {shown:.2f} gpm) = {rise * 1.8:.0f} F° of rise"
-    else:
-        shown = Quantity.of_si(flow.value, "flow", "L/min").value
-        text = f"{kilowatts:.1f} kW × 14.35 ÷ {shown:.1f} L/min = {rise:.0f} C° of rise"
-    return [f"{text} ({heat.words}; flow {flow.origin})."]
-
-
-def _sum_words(inlet: Reading, rise: float, ceiling: float, reading: Reading, outcome: str) -> str:
-    unit = reading.value.unit
-    start, top = unit.from_si(inlet.value.si), unit.from_si(ceiling)
-    verdict = {
+def _verdict(outcome: str, ceiling: float, reading: Reading) -> str:
+    if outcome == "agrees" and abs(ceiling - reading.value.si) > 10 * 5 / 9:
+        return "within what a booster gives that stops at its thermostat"
+    return {
         "agrees": "they agree",
         "reads_below_balance": "colder than that",
         "reads_above_balance": "hotter than the heat can make it",
     }[outcome]
-    if outcome == "agrees" and abs(top - unit.from_si(reading.value.si)) > 10:
-        verdict = "within what a booster gives that stops at its thermostat"
-    return f"{start:.0f} + {top - start:.0f} = {top:.0f} {unit.symbol}; you read {reading.value}: {verdict}."
 
 
 _SAYS = {

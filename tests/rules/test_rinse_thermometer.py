@@ -45,8 +45,8 @@ def test_balance(typed: list[tuple[str, str]], outcome: str) -> None:
 
 def test_says_the_sum() -> None:
     found = _of_panel((PANEL, "172"), (INLET, "140"), (AMPS, "48 48 83"))
-    assert found.working[0].startswith("20.0 kW × 3412 ÷ (500 × 4.20 gpm) = 32 F° of rise")
-    assert found.working[1] == "140 + 32 = 172 °F; you read 172 °F: they agree."
+    assert found.working[0].startswith("19.95 kW × 3412 ÷ (500 × 4.2 gpm) = 32.42 F° of rise")
+    assert found.working[1] == "140 + 32.42 = 172.4 °F; you read 172 °F: they agree."
     assert found.counts == (f"{PANEL} at 0",)
 
 
