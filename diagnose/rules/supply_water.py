@@ -5,18 +5,20 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from diagnose.formulas import said, system_of
 from diagnose.model import Finding
 from diagnose.physics.heat import rise_of_flow
+from diagnose.rules import booster_gas
 from diagnose.rules.bands import limit_end, normal_share
 from diagnose.rules.booster_supply import supply_of
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.rinse_arms import flow_now
+from diagnose.rules.told import plates_told
 from diagnose.units import Quantity, Unit, find_unit
 
 __all__ = ["expected_inlet", "inlet_temperature"]
 
-GAS_EFFICIENCY = 0.75  # county plan check guide EHD 16-01, appendix E
 RISE_ERROR = 0.04  # of the rise worked out from plate figures; judgement
 MARGIN = 2.0  # F° by which water may miss a booster's plate figure for the inlet; judgement
 
@@ -29,16 +31,19 @@ class _Wanted:
     unit: Unit
     words: tuple[str, ...]
     plate: tuple[str, ...]
+    working: tuple[str, ...] = ()  # the calculation in full
 
 
 def inlet_temperature(facts: Facts) -> Finding | Silent | None:
     """Judge the inlet temperature by the rise that this booster gives at its rated flow.
 
     Purpose: cold supply is no booster fault, and no new element helps.
-    Formula: needed = rinse minimum - P / (ρ c Q), with rated power at the plate's volts and rated flow;
-    steam: the plate's inlet figure; no booster: the rinse minimum itself.
-    Source: conservation of energy; limits of the rinse and of the inlet.
-    Fires: 110 °F before 30 kW and 4.2 gpm -> 159 °F at best, too cold. Silent: neither power nor inlet known.
+    Formula: needed = rinse minimum - P / (ρ c Q), with rated power at the plate's volts and rated flow, gas at
+    75 %; steam: the plate's inlet figure; no booster: the rinse minimum itself.
+    Source: conservation of energy; limits of the rinse and of the inlet; 75 % of county plan check guide EHD 16-01.
+    Fires: two_tank_electric_208 (booster_power = 30 kW, rinse_flow = 4.2 gpm):
+      supply_water.inlet_temperature = 110 F -> too_cold
+    Silent: two_tank_electric_208 (booster_power = 30 kW): booster_electric.line_amps = 83 83 83 A
     """
     name = "supply_water.inlet_temperature"
     reading, check = facts.fresh(name), facts.check(name)
@@ -52,7 +57,7 @@ def inlet_temperature(facts: Facts) -> Finding | Silent | None:
     cold = normal_share((wanted.low - value) / math.hypot(meter, wanted.error))
     hot = 0.0 if wanted.high is None else normal_share((value - wanted.high) / meter)
     weights = {"enough": max(1 - cold - hot, 0.0), "too_cold": cold, "too_hot": hot}
-    working = [*wanted.words, f"Read: {reading.value}.", *_flow_words(facts, reading.value)]
+    working = [*(wanted.working or wanted.words), f"Read: {reading.value}.", *_flow_words(facts, reading.value)]
     says = _SAYS[max(weights, key=lambda o: weights[o])]
     return facts.conclude(name, weights, name, [reading], (), [*working, *facts.assumed(*wanted.plate)], says)
 
@@ -68,7 +73,8 @@ def expected_inlet(facts: Facts, check: str) -> Expected | None:
         return None
     low = Quantity(wanted.low, unit)
     line = f"{wanted.low:.0f} {unit.symbol} or more: {wanted.words[0]}"
-    return Expected((line,), low, None, facts.assumed(*wanted.plate), "heat balance and the plate")
+    told = (*(wanted.working or wanted.words), *plates_told(facts, *wanted.plate))
+    return Expected((line,), low, None, facts.assumed(*wanted.plate), "heat balance and the plate", told)
 
 
 def _wanted(facts: Facts, unit: Unit) -> _Wanted | Silent:
@@ -92,7 +98,10 @@ def _wanted(facts: Facts, unit: Unit) -> _Wanted | Silent:
     degree = f"{unit.symbol[-1]}°"
     text = f"{words} gives {rise:.0f} {degree}; {rinse.value:.0f} - {rise:.0f} = {low:.0f} {unit.symbol} needed"
     source = ("gas_input",) if booster == "gas" else ("booster_power", "booster_volts", "volts")
-    return _Wanted(low, high, rise * RISE_ERROR, unit, (text,), (*source, "rinse_flow", "rinse_temperature"))
+    target = Quantity(rinse.value, unit).si
+    worked = said("inlet-needed", system_of(unit), target=target, power=power, flow=flow.si)
+    working = (f"{words}; {rinse} is the least of the rinse ({rinse.stands}).", *worked)
+    return _Wanted(low, high, rise * RISE_ERROR, unit, (text,), (*source, "rinse_flow", "rinse_temperature"), working)
 
 
 def _rated(facts: Facts) -> tuple[float, Quantity, str] | None:
@@ -104,7 +113,8 @@ def _rated(facts: Facts) -> tuple[float, Quantity, str] | None:
         gas = facts.plate("gas_input")
         if gas is None:
             return None
-        return gas.si * GAS_EFFICIENCY, flow, f"{gas} of gas at 75 % into {flow}"
+        share = booster_gas.EFFICIENCY
+        return gas.si * share, flow, f"{gas} of gas at {share * 100:.0f} % into {flow}"
     supply = supply_of(facts) if facts.machine.trait("booster") == "electric" else Silent("")
     if isinstance(supply, Silent):
         return None
@@ -126,9 +136,8 @@ def _flow_words(facts: Facts, inlet: Quantity) -> list[str]:
     flow, rated = flow_now(facts), _rated(facts)
     if flow is None or rated is None or not flow.consults:
         return []
-    unit = inlet.unit
-    top = inlet.value + rise_of_flow(rated[0], flow.value) / unit.factor
-    return [f"At the flow there is now ({flow.origin}) full heat would end at {top:.0f} {unit.symbol}."]
+    worked = said("outlet-temperature", system_of(inlet.unit), inlet=inlet.si, power=rated[0], flow=flow.value)
+    return [f"At the flow there is now ({flow.origin}), with full heat:", *worked]
 
 
 _SAYS = {
