@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from diagnose.model import Book, Check, Reading, shipped_knowledge
 from diagnose.model.instruments import Instrument, kind_of, kinds_in
-from diagnose.units import Quantity, find_unit
+from diagnose.units import Quantity
 
 __all__ = ["instrument_of", "spread", "told_instruments", "with_instruments"]
 
@@ -39,9 +39,7 @@ def spread(check: Check, quantity: Quantity, reading: Reading | None = None) -> 
     the expression of uncertainty in measurement; from memory).
     """
     error = instrument_of(check, reading).accuracy(quantity)
-    unit = find_unit(quantity.unit.symbol, quantity.dimension)
-    smallest = 1e-6 / (unit.factor if unit else 1.0)
-    return max(error / math.sqrt(3.0), smallest)
+    return max(error / math.sqrt(3.0), 1e-6)  # never nought: it is divided by
 
 
 def told_instruments(readings: Sequence[Reading | None], working: Sequence[str]) -> list[str]:
