@@ -47,15 +47,16 @@ def current_likelihoods(
     Parameters
     ----------
     currents : sequence of float
-        Currents of the three lines, [A]
+        Currents of the three lines, [A], 0 to 400
     full : float
-        Current of a healthy line, [A]
+        Current of a healthy line, [A], 1 to 400
     connection : str
         `delta`, `wye` or `wye with neutral`, [-]
     each : float
-        Relative error (one standard deviation) of each line by itself: clamp, elements, [-]
+        Relative error (one standard deviation) of each line by itself: clamp, elements, [-],
+        0.005 to 0.1
     common : float
-        Relative error that all three lines share: supply volts, rating of the elements, [-]
+        Relative error that all three lines share: supply volts, rating of the elements, [-], 0.005 to 0.2
 
     Returns
     -------
@@ -102,15 +103,15 @@ def resistance_likelihoods(
     Parameters
     ----------
     resistances : sequence of float
-        Resistances of the pairs 0-1, 1-2, 2-0; infinite for an overflow, [ohm]
+        Resistances of the pairs 0-1, 1-2, 2-0; infinite for an overflow, [ohm], 0 to 1e6
     healthy : float
-        Resistance between two terminals of the healthy bank, [ohm]
+        Resistance between two terminals of the healthy bank, [ohm], 0.5 to 500
     connection : str
         `delta`, `wye` or `wye with neutral`, [-]
     each : float
-        Relative error (one standard deviation) of each pair by itself, [-]
+        Relative error (one standard deviation) of each pair by itself, [-], 0.005 to 0.1
     common : float
-        Relative error that all pairs share: cold wire, rating of the elements, [-]
+        Relative error that all pairs share: cold wire, rating of the elements, [-], 0.005 to 0.2
 
     Returns
     -------

@@ -19,11 +19,11 @@ def power_at_voltage(rated_power: float, rated_voltage: float, voltage: float) -
     Parameters
     ----------
     rated_power : float
-        Power at the rated voltage, [W]
+        Power at the rated voltage, [W], 100 to 2e5
     rated_voltage : float
-        Rated voltage, [V]
+        Rated voltage, [V], 100 to 600
     voltage : float
-        Voltage applied, [V]
+        Voltage applied, [V], 0 to 600
 
     Returns
     -------
@@ -41,7 +41,7 @@ def power_at_voltage(rated_power: float, rated_voltage: float, voltage: float) -
 
     References
     ----------
-    Ohm's law.
+    Ohm's and Joule's laws.
     """
     positive(rated_power=rated_power, rated_voltage=rated_voltage)
     not_negative(voltage=voltage)
@@ -56,9 +56,9 @@ def balanced_line_current(power: float, voltage: float) -> float:
     Parameters
     ----------
     power : float
-        Power of the whole bank, [W]
+        Power of the whole bank, [W], 0 to 2e5
     voltage : float
-        Line-to-line voltage, [V]
+        Line-to-line voltage, [V], 100 to 600
 
     Returns
     -------
@@ -91,9 +91,9 @@ def single_phase_current(power: float, voltage: float) -> float:
     Parameters
     ----------
     power : float
-        Power, [W]
+        Power, [W], 0 to 1e5
     voltage : float
-        Voltage across the load, [V]
+        Voltage across the load, [V], 100 to 600
 
     Returns
     -------
@@ -111,7 +111,7 @@ def single_phase_current(power: float, voltage: float) -> float:
 
     References
     ----------
-    Ohm's law.
+    Ohm's and Joule's laws.
     """
     positive(voltage=voltage)
     not_negative(power=power)

@@ -46,9 +46,9 @@ def element_resistance(power: float, voltage: float, connection: str) -> float:
     Parameters
     ----------
     power : float
-        Power of the whole bank, [W]
+        Power of the whole bank, [W], 100 to 2e5
     voltage : float
-        Line-to-line voltage, [V]
+        Line-to-line voltage, [V], 100 to 600
     connection : str
         `delta`, `wye` or `wye with neutral`, [-]
 
@@ -68,7 +68,7 @@ def element_resistance(power: float, voltage: float, connection: str) -> float:
 
     References
     ----------
-    Ohm's law.
+    Ohm's and Joule's laws.
     """
     positive(power=power, voltage=voltage)
     _known(connection)
@@ -85,9 +85,9 @@ def bank_currents(
     Parameters
     ----------
     power : float
-        Power of the healthy bank, [W]
+        Power of the healthy bank, [W], 100 to 2e5
     voltage : float
-        Line-to-line voltage, balanced, [V]
+        Line-to-line voltage, balanced, [V], 100 to 600
     connection : str
         `delta`, `wye` or `wye with neutral`, [-]
     state : BankState
@@ -130,9 +130,9 @@ def bank_power(power: float, voltage: float, connection: str, state: BankState =
     Parameters
     ----------
     power : float
-        Power of the healthy bank, [W]
+        Power of the healthy bank, [W], 100 to 2e5
     voltage : float
-        Line-to-line voltage, balanced, [V]
+        Line-to-line voltage, balanced, [V], 100 to 600
     connection : str
         `delta`, `wye` or `wye with neutral`, [-]
     state : BankState
@@ -172,7 +172,7 @@ def bank_resistances(
     Parameters
     ----------
     resistance : float
-        Resistance of one element, [ohm]
+        Resistance of one element, [ohm], 0.5 to 500
     connection : str
         `delta`, `wye` or `wye with neutral`, [-]
     open_elements : frozenset of int

@@ -108,6 +108,8 @@ UNITS: tuple[Unit, ...] = (
     Unit("W/C°", "heat loss", 1.0, 0.0, ("W/K", "w/c"), "si"),
     Unit("BTU/(h·ft·F°)", "loss per length", _BTU / 3600 * 1.8 / _FOOT, 0.0, ("btu/h/ft/f",), "us"),
     Unit("W/(m·C°)", "loss per length", 1.0, 0.0, ("W/m/K", "W/mK"), "si"),
+    Unit("ohm/kft", "resistance per length", 1e-3 / _FOOT, 0.0, ("ohm/1000ft", "ohms per thousand feet"), "us"),
+    Unit("ohm/km", "resistance per length", 1e-3, 0.0, ("ohms per km",), "si"),
     Unit("BTU/(lb·F°)", "specific heat", _BTU / _POUND * 1.8, 0.0, ("btu/lb/f",), "us"),
     Unit("kJ/(kg·C°)", "specific heat", 1e3, 0.0, ("kJ/kg/K", "kJ/kgK"), "si"),
     Unit("BTU/lb", "heat per mass", _BTU / _POUND, 0.0, ("btu/lb",), "us"),
