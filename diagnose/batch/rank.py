@@ -10,6 +10,7 @@ import msgspec
 from diagnose.batch.output import Advised, FindingOut, Ranked, RankOut, Reason, to_json
 from diagnose.job.assess import Assessment, assess
 from diagnose.job.case import Case, case_state, read_case
+from diagnose.job.instruments import list_instruments
 from diagnose.model import Book
 from diagnose.view import percent, wrap
 from diagnose.view.words import NO_FAULT
@@ -28,9 +29,13 @@ def schema_text(which: str) -> str:
     return to_json(schema)
 
 
-def rank_case(book: Book, path: Path, as_json: bool, width: int) -> list[str]:
-    """The answer to a case file, as lines. Raises CaseError."""
-    answer = rank_answer(assess(book, case_state(read_case(path), book)))
+def rank_case(book: Book, path: Path, as_json: bool, width: int, instruments: Path | None = None) -> list[str]:
+    """The answer to a case file, as lines; `instruments` are one's own, for a case that names none.
+
+    Raises CaseError and InstrumentError.
+    """
+    own = list_instruments(instruments) if instruments else ()
+    answer = rank_answer(assess(book, case_state(read_case(path), book, own)))
     return [to_json(answer)] if as_json else _lines(answer, width)
 
 

@@ -12,6 +12,7 @@ from typing import NoReturn
 import click
 
 from diagnose import __version__
+from diagnose.cli.instrument import instrument
 from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
 from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
@@ -113,11 +114,12 @@ def rank(setup: Setup, case: str | None, as_json: bool, schema: str | None) -> N
     elif case is None:
         raise click.UsageError("name a case file; knowledge list and knowledge show give the ids to write in it")
     else:
-        show(rank_case(setup.book(), Path(case), as_json, width()))
+        show(rank_case(setup.book(), Path(case), as_json, width(), setup.places.instruments))
 
 
 cli.add_command(knowledge)
 cli.add_command(machine)
+cli.add_command(instrument)
 cli.add_command(work)
 
 

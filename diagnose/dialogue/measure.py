@@ -11,6 +11,7 @@ from diagnose.dialogue.choosing import short
 from diagnose.dialogue.flow import proving
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.job import events as ev
+from diagnose.job.instruments import read_with
 from diagnose.model import Cause, Check
 from diagnose.model.answers import parse_answer
 from diagnose.units import UnitError
@@ -89,7 +90,16 @@ def _texts(request: rq.AskCheck, scene: Scene) -> CheckTexts:
     why = {"choice": "", "proof": words.BY_PROOF, "advice": ""}[request.by]
     if request.options and request.check not in scene.state.acknowledged:
         why = request.options[0].why
-    return CheckTexts(" ".join(expected.lines) if expected else "", why)
+    shown = " ".join(expected.lines) if expected else ""
+    return CheckTexts(shown, why, instrument=with_line(scene.book.checks[request.check], scene))
+
+
+def with_line(check: Check, scene: Scene) -> str:
+    """What a check is read with, where instruments of one's own could take it; else empty."""
+    taken, could = scene.instrument(check), scene.fitting(check)
+    if taken is not None:
+        return f"{taken} (m: another)"
+    return f"{check.instrument} (m: one of yours)" if could else ""
 
 
 def answer(request: Measure, text: str, scene: Scene) -> Sequence[ev.Event]:
@@ -103,7 +113,8 @@ def answer(request: Measure, text: str, scene: Scene) -> Sequence[ev.Event]:
         values, outcome = parse_answer(check, text)
     except UnitError as error:
         raise Refused(_refusal(str(error), check), text) from None
-    return [ev.ReadingTaken(check.id, {place: q.exact for place, q in values.items()}, outcome)]
+    taken = ev.ReadingTaken(check.id, {place: q.exact for place, q in values.items()}, outcome)
+    return [read_with(taken, scene.instrument(check))]
 
 
 def _refusal(problem: str, check: Check) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import signal
 import threading
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 from types import FrameType
@@ -15,6 +15,7 @@ from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.job.crew import Crew
 from diagnose.job.hold import hold
+from diagnose.job.instruments import OwnInstrument
 from diagnose.job.journal import Journal, new_job_name
 from diagnose.job.session import Session
 from diagnose.job.state import standing
@@ -36,11 +37,12 @@ def run_job(
     holds: Path | None = None,
     crew: Crew | None = None,
     new_name: str | None = None,
+    own: Sequence[OwnInstrument] = (),
 ) -> Exit:
     """Begin a job, or go on with `job`, until it is closed or paused. Raises JobHeld and JournalError.
 
     Every answer is on disk before the next question; nothing is written before the first answer.
-    `new_name` names a new job where a name made up here won't do.
+    `new_name` names a new job where a name made up here won't do; `own` are the technician's instruments.
     """
     if job is not None and not journal.has(job):
         front.say(wrap(f"There is no job {job}. `diagnose jobs` lists them.", front.width))
@@ -50,7 +52,7 @@ def run_job(
         if holds is not None:
             stack.enter_context(hold(holds, name))
         stack.enter_context(_signals_hang_up(front))
-        scene = Scene(Session(book, journal, name), machines, crew or Crew())
+        scene = Scene(Session(book, journal, name), machines, crew or Crew(), own)
         try:
             if _stays_closed(scene, front):
                 return Exit.OK

@@ -9,9 +9,10 @@ from pathlib import Path
 from diagnose.dialogue.requests import Option
 from diagnose.job.assess import Assessment, Row
 from diagnose.job.crew import Crew
+from diagnose.job.instruments import OwnInstrument, fitting, in_use, usual
 from diagnose.job.session import Session
 from diagnose.job.state import JobState
-from diagnose.model import Book
+from diagnose.model import Book, Check, Instrument
 from diagnose.view.advice import choice_why
 
 __all__ = ["Refused", "Scene"]
@@ -32,6 +33,7 @@ class Scene:
     session: Session
     machines: Path
     crew: Crew = field(default_factory=Crew)  # of a job begun now
+    own: Sequence[OwnInstrument] = ()  # the technician's instruments
 
     @property
     def book(self) -> Book:
@@ -61,6 +63,23 @@ class Scene:
         if choices and choices[0].what == "check":
             choices = (choices[0], *(c for c in choices[1:] if c.what == "check" and c.saves > 0))
         return [Option(c.what, c.id, choice_why(c, self.book), c.option.probability or 0.0) for c in choices]
+
+    def fitting(self, check: Check) -> tuple[Instrument, ...]:
+        """Instruments of one's own that can take this reading, as they are judged today."""
+        if not self.own:
+            return ()
+        today = self.session.today
+        return tuple(in_use(o, self.book.instruments, today) for o in fitting(check, self.own, self.book.instruments))
+
+    def instrument(self, check: Check) -> Instrument | None:
+        """The one of one's own a check is read with: the one chosen for it, else the usual; None for none of them."""
+        if not self.own:
+            return None
+        chosen = self.state.instruments.get(check.id)
+        if chosen is None:
+            own = usual(check, self.own, self.book.instruments, self.session.today) if check.reading else None
+            chosen = own.name if own else ""
+        return next((i for i in self.fitting(check) if i.name == chosen), None)
 
     @property
     def conflicts(self) -> Sequence[str]:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from diagnose.dialogue.fronts import front_here
 from diagnose.dialogue.run import run_job
 from diagnose.job.crew import Crew
+from diagnose.job.instruments import InstrumentError, OwnInstrument, list_instruments
 from diagnose.job.journal import Journal
 from diagnose.job.places import Places
 from diagnose.job.state import fold
@@ -33,7 +36,12 @@ def start(
         if job is None:
             front.say(wrap("There is no open job. `diagnose` begins one; `diagnose jobs` lists all.", front.width))
             return Exit.NO_SUCH_JOB
-    return run_job(book, journal, places.machines, front, job, places.holds, crew or Crew())
+    own: Sequence[OwnInstrument] = ()
+    try:
+        own = list_instruments(places.instruments)
+    except InstrumentError as error:  # a job does not wait for a file: usual accuracies are taken
+        front.say(wrap(f"{error}. Usual accuracies are taken until then.", front.width))
+    return run_job(book, journal, places.machines, front, job, places.holds, crew or Crew(), own=own)
 
 
 def last_open(book: Book, journal: Journal) -> str | None:

@@ -12,6 +12,7 @@ from diagnose.dialogue.complain import complaints_in
 from diagnose.dialogue.front import Front, Paused
 from diagnose.dialogue.letters import letter_in
 from diagnose.dialogue.matcher import clear_winner, find
+from diagnose.dialogue.meters import choose_meter
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.job import events as ev
 from diagnose.model import fits
@@ -34,6 +35,7 @@ def turn(letter: str, more: str, request: rq.Request, scene: Scene, front: Front
         "g": lambda: _repair(more, scene, front),
         "x": lambda: _rule_out(more, scene, front),
         "u": lambda: _undo(more, scene, front),
+        "m": lambda: choose_meter(more, request, scene, front, _ask),
         "n": lambda: _note(more, front),
         "a": lambda: _add(more, scene),
         "!": lambda: _danger(scene, front),

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from datetime import date
 from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
@@ -12,6 +13,15 @@ import msgspec
 
 from diagnose.job import events as ev
 from diagnose.job.crew import WHO, crew_of
+from diagnose.job.instruments import (
+    InstrumentError,
+    OwnInstrument,
+    check_instrument,
+    day_of,
+    in_use,
+    read_with,
+    usual,
+)
 from diagnose.job.machines import MachineError, check_plate
 from diagnose.job.state import JobState, fold
 from diagnose.model import Book, Machine, fits
@@ -32,6 +42,8 @@ class Case(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True
     ruled_out: list[str] = []
     who: list[str] = []  # who works; empty: a technician
     keep_closed: list[str] = []  # what must not be opened
+    instruments: list[OwnInstrument] = []  # the technician's own, as `diagnose instrument add` takes them
+    date: str = ""  # of the readings, year-month-day; empty: today
     tells: str = ""  # the case in a sentence, for people
 
 
@@ -61,11 +73,16 @@ def case_of(data: dict[str, Any], name: str) -> Case:
         raise CaseError([f"{name}: {error}; a case has the keys {known}"]) from None
 
 
-def case_state(case: Case, book: Book) -> JobState:
-    """The state of a job in which all that the case tells has happened. Raises CaseError."""
+def case_state(case: Case, book: Book, own: Sequence[OwnInstrument] = ()) -> JobState:
+    """The state of a job in which all that the case tells has happened. Raises CaseError.
+
+    `own` are instruments to read with where the case names none.
+    """
     problems = list(_problems(case, book))
     if problems:
         raise CaseError(problems)
+    kept = [check_instrument(o, book.instruments) for o in case.instruments] or list(own)
+    today = day_of(case.date) if case.date else date.today()
     events: list[ev.Event] = [
         ev.Opened(
             machine=case.machine,
@@ -77,16 +94,19 @@ def case_state(case: Case, book: Book) -> JobState:
         ev.SafetyAnswered(),
         *(ev.ComplaintSaid(c) for c in case.complaints),
         *(ev.ContextGiven(q, a) for q, a in case.context.items()),
-        *(_reading(book, check, text) for check, text in case.readings.items()),
+        *(_reading(book, check, text, kept, today) for check, text in case.readings.items()),
         *(ev.RuledOut(node) for node in case.ruled_out),
     ]
     records = (ev.Record(number=n, at="", writer="case", event=e) for n, e in enumerate(events, 1))
     return fold(records, book)
 
 
-def _reading(book: Book, check: str, text: str) -> ev.ReadingTaken:
-    values, outcome = parse_answer(book.checks[check], text)
-    return ev.ReadingTaken(check, {place: q.exact for place, q in values.items()}, outcome)
+def _reading(book: Book, name: str, text: str, own: Sequence[OwnInstrument], today: date) -> ev.ReadingTaken:
+    check = book.checks[name]
+    values, outcome = parse_answer(check, text)
+    taken = ev.ReadingTaken(name, {place: q.exact for place, q in values.items()}, outcome)
+    chosen = usual(check, own, book.instruments, today) if check.reading else None
+    return read_with(taken, in_use(chosen, book.instruments, today) if chosen else None)
 
 
 def _problems(case: Case, book: Book) -> Iterator[str]:
@@ -97,6 +117,16 @@ def _problems(case: Case, book: Book) -> Iterator[str]:
             check_plate(name, text)
         except MachineError as error:
             yield f"plate: {error}"
+    for instrument in case.instruments:
+        try:
+            check_instrument(instrument, book.instruments)
+        except InstrumentError as error:
+            yield f"instrument {instrument.name[:40]}: {error}"
+    if case.date:
+        try:
+            day_of(case.date)
+        except InstrumentError as error:
+            yield f"date: {error}"
     if not case.complaints:
         yield f"complaints: none given; give one or more of {', '.join(book.complaints)}"
     for name in case.complaints:

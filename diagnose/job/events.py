@@ -13,6 +13,7 @@ __all__ = [
     "ComplaintSaid",
     "ContextGiven",
     "Event",
+    "InstrumentChosen",
     "MachineDescribed",
     "NoteAdded",
     "Opened",
@@ -102,12 +103,26 @@ class TurnedTo(_Event, frozen=True):
 
 
 class ReadingTaken(_Event, frozen=True):
-    """A check was answered: `values` by place as text with unit, or the chosen `outcome`."""
+    """A check was answered: `values` by place as text with unit, or the chosen `outcome`.
+
+    Taken with an instrument of one's own, all that its uncertainty needs is kept here: its name, its kind,
+    its accuracy as taken, and what was made of it in words.
+    """
 
     check: str
     values: dict[str, str] = {}
     outcome: str | None = None
     instrument: str | None = None
+    of_kind: str = ""
+    accuracy: str = ""  # like "2 °F" or "2 % and 0.1 ohm"
+    taken_as: str = ""
+
+
+class InstrumentChosen(_Event, frozen=True):
+    """Which of one's own instruments a check is to be read with; empty: the usual kind, none of one's own."""
+
+    check: str
+    name: str = ""
 
 
 class Skipped(_Event, frozen=True):
@@ -165,6 +180,7 @@ Event = (
     | ContextGiven
     | TurnedTo
     | ReadingTaken
+    | InstrumentChosen
     | Skipped
     | RuledOut
     | Acknowledged

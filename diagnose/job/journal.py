@@ -10,7 +10,7 @@ import sqlite3
 import uuid
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import msgspec
@@ -117,6 +117,10 @@ class Journal:
         except msgspec.MsgspecError as error:
             raise JournalError(f"event {number} of {job} can't be read ({error}); it was left as it is") from None
         return Record(number=number, at=at, writer=writer, event=event)
+
+    def today(self) -> date:
+        """The day by this journal's clock."""
+        return date.fromisoformat(self._clock()[:10])
 
     def jobs(self) -> tuple[JobEntry, ...]:
         """Every job, the one touched last first."""

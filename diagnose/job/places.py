@@ -26,6 +26,10 @@ class Places:
         return self.home / "machines"
 
     @property
+    def instruments(self) -> Path:
+        return self.home / "instruments.json"
+
+    @property
     def holds(self) -> Path:
         return self.home / "holds"
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from datetime import date
 from functools import cached_property
 
 from diagnose.job.assess import Assessment, assess
-from diagnose.job.events import Acknowledged, Event, NoteAdded, Record, TurnedTo, Withdrawn
+from diagnose.job.events import Acknowledged, Event, InstrumentChosen, NoteAdded, Record, TurnedTo, Withdrawn
 from diagnose.job.journal import Journal
 from diagnose.job.state import JobState, fold, standing
 from diagnose.model import Book
@@ -13,7 +14,7 @@ from diagnose.model import Book
 __all__ = ["Session"]
 
 # What says nothing about the machine, so that the assessment stands as it was.
-_NO_BEARING = (Acknowledged, NoteAdded, TurnedTo)
+_NO_BEARING = (Acknowledged, InstrumentChosen, NoteAdded, TurnedTo)
 
 
 class Session:
@@ -24,6 +25,11 @@ class Session:
         self.job = job
         self._journal = journal
         self.records: tuple[Record, ...] = journal.records(job)
+
+    @property
+    def today(self) -> date:
+        """The day by the clock of the journal."""
+        return self._journal.today()
 
     @cached_property
     def state(self) -> JobState:

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from diagnose.job import events as ev
-from diagnose.model import Book, Machine, Reading
+from diagnose.model import Book, Check, Instrument, Machine, Reading
+from diagnose.model.instruments import parse_accuracy
 from diagnose.units import UnitError, parse_quantity
 
 __all__ = ["JobState", "Repair", "fold", "standing"]
@@ -39,6 +40,7 @@ class JobState:
     context_asked: frozenset[str] = frozenset()
     turned: ev.TurnedTo = field(default_factory=lambda: ev.TurnedTo("advice"))
     readings: tuple[Reading, ...] = ()
+    instruments: Mapping[str, str] = field(default_factory=dict)  # check -> own instrument chosen for it
     skipped: Mapping[str, str] = field(default_factory=dict)  # check -> why, at this stage
     ruled_out: tuple[str, ...] = ()
     acknowledged: frozenset[str] = frozenset()  # checks and repairs whose cautions were acknowledged
@@ -134,6 +136,8 @@ def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
             return replace(state, turned=event)
         case ev.ReadingTaken():
             return _reading(state, record, event, book)
+        case ev.InstrumentChosen(check, name):
+            return replace(state, instruments={**state.instruments, check: name})
         case ev.Skipped(check, why):
             return replace(state, skipped={**state.skipped, check: why}, turned=_back_to_advice(state, check))
         case ev.RuledOut(node):
@@ -202,13 +206,22 @@ def _machine(event: ev.Opened, book: Book) -> Machine:
     return Machine(event.machine, kind, event.own, event.serial, event.site)
 
 
+def _taken_with(event: ev.ReadingTaken, check: Check) -> Instrument | None:
+    """What the reading itself says of its instrument. Raises UnitError."""
+    if not event.accuracy or check.reading is None:
+        return None
+    absolute, share = parse_accuracy(event.accuracy, check.reading.quantity)
+    kind = event.of_kind or check.instrument
+    return Instrument(kind, check.reading.quantity, absolute, share, name=event.instrument or "", note=event.taken_as)
+
+
 def _reading(state: JobState, record: ev.Record, event: ev.ReadingTaken, book: Book) -> JobState:
     check = book.checks.get(event.check)
     turned = _back_to_advice(state, event.check)
     try:
         if check is None:
             raise UnitError("this knowledge has no such check")
-        values = {}
+        values, taken_with = {}, _taken_with(event, check)
         if event.values:
             if check.reading is None:
                 raise UnitError("this knowledge reads no value there")
@@ -222,6 +235,7 @@ def _reading(state: JobState, record: ev.Record, event: ev.ReadingTaken, book: B
             raise UnitError(f"this knowledge has no outcome {event.outcome!r} there")
     except UnitError as error:
         return replace(state, unread=(*state.unread, f"{event.check}: {error}"), turned=turned)
-    reading = Reading(str(record.number), event.check, values, event.outcome, event.instrument, state.stage)
+    stands = state.stage
+    reading = Reading(str(record.number), event.check, values, event.outcome, event.instrument, stands, taken_with)
     skipped = {name: why for name, why in state.skipped.items() if name != event.check}
     return replace(state, readings=(*state.readings, reading), skipped=skipped, turned=turned)

@@ -12,7 +12,7 @@ from pathlib import Path
 import msgspec
 
 from diagnose.model.entities import Basis, Check, InstrumentKind
-from diagnose.units import Quantity, UnitError, parse_quantity
+from diagnose.units import Quantity, UnitError, find_unit, parse_quantity
 
 __all__ = ["Instrument", "kind_of", "kinds_in", "parse_accuracy"]
 
@@ -56,9 +56,7 @@ class Instrument:
         absolute = self.absolute
         if absolute:
             error = parse_quantity(absolute, _error_of(self.quantity))
-            # A temperature's error keeps the sign it was written with: ± 2 °F.
-            symbol = absolute.lstrip("-+.0123456789, ") or error.unit.symbol
-            absolute = f"{error.value * factor:.4g} {symbol}"
+            absolute = f"{error.value * factor:.4g} {_symbol(absolute, self.quantity) or error.unit.symbol}"
         return replace(self, absolute=absolute, share=self.share * factor)
 
     def __str__(self) -> str:
@@ -71,7 +69,7 @@ def parse_accuracy(text: str, quantity: str) -> tuple[str, float]:
     """(absolute error as text, share) of an accuracy as written on a data sheet. Raises UnitError.
 
     >>> parse_accuracy("±1 % + 0.5 °F", "temperature"), parse_accuracy("2 F", "temperature")
-    (('0.5 °F', 0.01), ('2 F', 0.0))
+    (('0.5 °F', 0.01), ('2 °F', 0.0))
     """
     absolute, share = "", 0.0
     parts = [p.strip() for p in re.split(r"\band\b|[+±;]", text) if p.strip()]
@@ -83,7 +81,7 @@ def parse_accuracy(text: str, quantity: str) -> tuple[str, float]:
             raise UnitError(f"{text[:40]!r} names two absolute errors; give one, like 1 % + 0.5 °F")
         else:
             error = parse_quantity(part, _error_of(quantity))
-            absolute = f"{error.value:g} {part.lstrip('-+.0123456789, ') or error.unit.symbol}"
+            absolute = f"{error.value:g} {_symbol(part, quantity) or error.unit.symbol}"
             if error.value <= 0:
                 raise UnitError(f"an accuracy of {part} can't be; give how far it may be off")
     if not parts or (not absolute and share <= 0):
@@ -118,6 +116,13 @@ def kinds_in(folder: Path) -> tuple[InstrumentKind, ...]:
     path = folder / "instruments.toml"
     data = tomllib.loads(path.read_text("utf-8")) if path.is_file() else {}
     return tuple(msgspec.convert(raw, InstrumentKind) for raw in data.get("instrument", []))
+
+
+def _symbol(text: str, quantity: str) -> str:
+    """The unit as errors are written: that of the quantity itself, ± 2 °F and not 2 F°."""
+    said = text.lstrip("-+.0123456789, ")
+    unit = find_unit(said, quantity)
+    return unit.symbol if unit else said
 
 
 def _error_of(quantity: str) -> str:

@@ -24,8 +24,8 @@ class Reading:
     values: Mapping[str, Quantity] = field(default_factory=dict)
     outcome: str | None = None
     instrument: str | None = None
-    accuracy: Instrument | None = None  # what it was taken with; None: as the check's instrument says
     stage: int = 0
+    accuracy: Instrument | None = None  # what it was taken with; None: as the check's instrument says
 
     @property
     def value(self) -> Quantity:

@@ -33,6 +33,7 @@ class CheckTexts:
     expected: str = ""
     why: str = ""
     cautions: Sequence[Line] = ()
+    instrument: str = ""  # one's own; empty: as the check says
 
 
 def heading(number: int, width: int, facts: Iterable[str] = (), flags: Iterable[str] = ()) -> list[Line]:
@@ -63,8 +64,8 @@ def check_block(
     lines = [*heading(number, width, () if brief else access(check), flags), *texts.cautions]
     lines += wrap(check.ask, width)
     lines += steps(check.steps, width)
-    if check.instrument.casefold() not in words.NO_INSTRUMENT:
-        lines += wrap(f"With: {check.instrument}", width, _INDENT)
+    if texts.instrument or check.instrument.casefold() not in words.NO_INSTRUMENT:
+        lines += wrap(f"With: {texts.instrument or check.instrument}", width, _INDENT)
     if texts.expected:
         lines += wrap(texts.expected, width, _INDENT + words.EXPECTED, _INDENT * 2, "good")
     if texts.why:

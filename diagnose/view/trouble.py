@@ -6,6 +6,7 @@ import traceback
 
 from diagnose.job.case import CaseError
 from diagnose.job.hold import JobHeld
+from diagnose.job.instruments import InstrumentError
 from diagnose.job.journal import JournalError, utc_now
 from diagnose.job.machines import MachineError
 from diagnose.job.places import own_places
@@ -20,7 +21,7 @@ def trouble(error: Exception) -> tuple[str, Exit]:
     """(what to print, exit code)."""
     if isinstance(error, JobHeld):
         return f"diagnose: {error}", Exit.HELD
-    if isinstance(error, CaseError | MachineError | JournalError | UnitError | KnowledgeError):
+    if isinstance(error, CaseError | InstrumentError | MachineError | JournalError | UnitError | KnowledgeError):
         return f"diagnose: {error}", Exit.BAD_DATA
     log = own_places().log
     try:

@@ -56,6 +56,7 @@ LETTERS: tuple[tuple[str, str, str], ...] = (
     ("g", "go", "go to a repair: `g 1`"),
     ("x", "exclude", "rule out a cause: `x 2`"),
     ("u", "undo", "undo any earlier answer, from a list"),
+    ("m", "meter", "which of your instruments this is read with; `m 2`: the second"),
     ("n", "note", "write a note into the job: `n gasket cut`"),
     ("a", "add", "add a complaint: `a steam at both ends`"),
     ("i", "info", "what is known so far: the job as a summary"),
@@ -182,6 +183,9 @@ WHICH_UNDO = "Which answer is taken back? Its question's number. Enter alone: no
 WHICH_DANGER = "Its number:"
 HELP_INSIDE = "Answer as asked; Enter alone or b leaves everything as it was, p pauses."
 WHICH_ONE = "Which of these? Enter alone: none."
+WHICH_METER = "Read with which? Its number. Enter alone: as before."
+NO_METER = "None of your instruments reads this; `diagnose instrument add` keeps one."
+USUAL_METER = "none of yours: "
 WHICH_NOTE = "What is to be noted? Enter alone: nothing."
 NOT_YET = "There is nothing to rank before a machine and a complaint are known."
 STANDS = "Left as it was."

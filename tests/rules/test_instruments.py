@@ -66,7 +66,7 @@ def test_a_book_with_kinds_of_its_own_judges_by_them() -> None:
     ("text", "quantity", "absolute", "share"),
     [
         ("1 °F", "temperature", "1 °F", 0.0),
-        ("± 0.5 C", "temperature", "0.5 C", 0.0),
+        ("± 0.5 C", "temperature", "0.5 °C", 0.0),
         ("2 %", "current", "", 0.02),
         ("1.5% + 0.1 ohm", "resistance", "0.1 ohm", 0.015),
         ("3 % and 0.05 A", "current", "0.05 A", 0.03),
