@@ -11,6 +11,7 @@ from diagnose.rules.booster_rise import expected_rise, judge_rise
 from diagnose.rules.booster_supply import Heat
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
+from diagnose.rules.told import plates_told
 from diagnose.units import Quantity, parse_quantity
 
 __all__ = ["EFFICIENCY", "expected_clocked", "expected_gas_rise", "heat_now", "rated_heat", "rise"]
@@ -75,5 +76,5 @@ def expected_clocked(facts: Facts, check: str) -> Expected | None:
     worked = said("gas-clocked", system_of(plate.unit), **values, temperature=gas.BASE_TEMPERATURE)
     line = f"{plate}: {volume} in {seconds:.0f} s"
     stands = "1,030 BTU/ft3 and 7 inWG at the meter are usual for natural gas: ask the supplier."
-    working = (f"On the plate: {plate}.", *worked, stands)
+    working = (*plates_told(facts, "gas_input"), *worked, stands)
     return Expected((line,), low, None, facts.assumed("gas_input"), "the plate, and usual natural gas", working)

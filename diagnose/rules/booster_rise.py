@@ -12,6 +12,7 @@ from diagnose.rules.booster_supply import Heat
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.rinse_arms import RinseFlow, flow_now
+from diagnose.rules.told import plates_told, reading_told
 from diagnose.units import Quantity, find_unit
 
 __all__ = ["expected_rise", "judge_rise"]
@@ -64,7 +65,9 @@ def expected_rise(facts: Facts, heat: Heat | Silent) -> Expected | None:
         return None
     rise = Quantity(unit.from_si(rise_of_flow(heat.power, flow.value)), unit)
     line = f"{rise.value:.0f} {unit.symbol} or more ({heat.words}; flow {flow.origin})"
-    working = (*heat.lines, _rise_line(heat, flow, system))
+    plates = tuple(dict.fromkeys((*heat.plate, *flow.plate)))
+    read = [line for reading in (*heat.consults, *flow.consults) for line in reading_told(facts, reading)]
+    working = (*plates_told(facts, *plates), *dict.fromkeys(read), *heat.lines, _rise_line(heat, flow, system))
     return Expected((line,), rise, None, facts.assumed(*heat.plate, *flow.plate), "heat balance", working)
 
 

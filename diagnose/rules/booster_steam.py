@@ -15,6 +15,7 @@ from diagnose.rules.booster_supply import Heat
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.rinse_arms import flow_now
+from diagnose.rules.told import plates_told, reading_told
 from diagnose.units import Quantity, find_unit
 
 __all__ = ["condensate", "expected_coil_rise", "expected_condensate", "heat_now", "rated_heat", "rise"]
@@ -142,7 +143,9 @@ def expected_condensate(facts: Facts, check: str) -> Expected | None:
     made = unit.from_si(wanted[1])
     line = f"about {made:.0f} {unit.symbol}, {made / 30:.1f} {unit.symbol[:2]} in two minutes"
     low, high = Quantity(made * SHORT_FROM, unit), Quantity(made * MUCH_FROM, unit)
-    return Expected((line,), low, high, facts.assumed(*_PLATE), "steam table and the plate", wanted[2])
+    read = [told for reading in wanted[0].consults for told in reading_told(facts, reading)]
+    working = (*plates_told(facts, *_PLATE), *dict.fromkeys(read), *wanted[2])
+    return Expected((line,), low, high, facts.assumed(*_PLATE), "steam table and the plate", working)
 
 
 def _reckoned(facts: Facts) -> tuple[Heat, float, tuple[str, ...]] | Silent:
