@@ -85,8 +85,8 @@ def _heat(facts: Facts, rate: float, rinse: RinseFlow, system: str) -> _Heat:
     inlet = facts.now(INLET)
     feed = inlet.value if inlet is not None else facts.plate("booster_inlet")
     if tank is None or power is None or feed is None or power.si <= 0:
-        words = "Heat not reckoned, as heater or temperatures are not known: judged by its share of the rinse."
-        return _Heat(rate / rinse.value, (words,), ())
+        unknown = "Heat not reckoned, as heater or temperatures are not known: judged by its share of the rinse."
+        return _Heat(rate / rinse.value, (unknown,), ())
     rise = max(tank.si - feed.si, 0.0)
     heat = power_for_rise(max(rate, 0.0), rise)
     words = (*_heat_words(rate, rise, heat, system), f"That is {heat / power.si * 100:.0f} % of the heater's {power}.")
