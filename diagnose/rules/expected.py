@@ -13,6 +13,7 @@ from diagnose.rules import (
     detergent_feed,
     drain_overflow,
     drive_motor,
+    exhaust_fan,
     level_control,
     motor_overload,
     pressure_regulator,
@@ -20,13 +21,16 @@ from diagnose.rules import (
     rinse_actuator,
     rinse_arms,
     rinse_gauge,
+    rinse_proof,
     rinse_valve,
+    room_air,
     run_timer,
     sanitiser_feed,
     sanitiser_strip,
     sensors,
     supply_power,
     supply_water,
+    vent_dampers,
 )
 from diagnose.rules.bands import Edge, bands_of
 from diagnose.rules.facts import Expected, Facts, gather
@@ -52,6 +56,7 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
     "level_control.fill_time": level_control.expected_fill_time,
     "level_control.fill_pressure": level_control.expected_fill_pressure,
     "drain_overflow.overflow_rate": drain_overflow.expected_rate,
+    "rinse_proof.trace": rinse_proof.expected_trace,
     "sanitiser_feed.strip": sanitiser_strip.expected_strip,
     **dict.fromkeys(sanitiser_feed.DRAWN, sanitiser_feed.expected_drawn),
     "detergent_feed.fed_per_rack": detergent_feed.expected_fed,
@@ -65,6 +70,10 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
     "drive_motor.amps_loaded": drive_motor.expected_amps,
     "rinse_actuator.rinse_run": rinse_actuator.expected_run,
     "run_timer.run_on": run_timer.expected_run_on,
+    "exhaust_fan.suction": exhaust_fan.expected_suction,
+    "room_air.makeup_flows": room_air.expected_makeup,
+    "vent_dampers.flow_entrance": vent_dampers.expected_flow,
+    "vent_dampers.flow_exit": vent_dampers.expected_flow,
 }
 
 

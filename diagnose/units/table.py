@@ -132,8 +132,8 @@ UNITS: tuple[Unit, ...] = (
     Unit("mmol/L", "hardness", 100.09, 0.0, ("mmol",), "si"),
     Unit("Hz", "frequency", 1.0, 0.0, ("hz",)),
     Unit("rpm", "frequency", 1 / 60, 0.0, ("r/min", "turns/min")),
-    Unit("per hour", "rate", 1 / 3600, 0.0, ("/h", "racks/h", "starts/h")),
-    Unit("per minute", "rate", 1 / 60, 0.0, ("/min", "strokes/min", "racks/min")),
+    Unit("per hour", "rate", 1 / 3600, 0.0, ("/h", "perhour", "racks/h", "starts/h")),
+    Unit("per minute", "rate", 1 / 60, 0.0, ("/min", "perminute", "strokes/min", "racks/min")),
     Unit("count", "count", 1.0, 0.0, ("x", "times", "racks", "pieces")),
 )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rulebook import machine, run
+from tests.rulebook import expect, machine, run
 
 IN, OUT = "vent_dampers.flow_entrance", "vent_dampers.flow_exit"
 
@@ -41,3 +41,23 @@ def test_working() -> None:
     working = run(machine(), (IN, "100"), (OUT, "390")).findings[0].working
     assert working[0] == "100 cfm + 390 cfm = 490 cfm; entrance 20 %, exit 80 %."
     assert working[1] == "Wanted: 200 cfm and 400 cfm; here 82 % of that in all."
+
+
+def test_shares_are_worked() -> None:
+    working = run(machine(), (IN, "100"), (OUT, "390")).findings[0].working
+    assert "100 × 100 ÷ (100 + 390) = 20.41" in working
+
+
+@pytest.mark.parametrize(("power", "share"), [("20 kW", 34), ("10 kW", 68)])
+def test_too_much_air_is_told_as_heat_of_the_tank(power: str, share: int) -> None:
+    """430 cfm beyond the wanted take 6.8 kW at 5 % saturated; the same air, another heater."""
+    found = run(machine(tank_power=power), (IN, "340"), (OUT, "690")).findings[0]
+    assert found.outcome == "total_high"
+    assert found.working[-1] == f"That is 6.8 kW from the tank, {share} % of its heater's {power}."
+
+
+def test_what_is_expected_of_an_end() -> None:
+    shown = expect(machine(), IN)
+    assert shown is not None
+    assert shown.lines == ("170 to 250 cfm (200 cfm wanted)",)
+    assert shown.working[-1] == "100 × 200 ÷ (200 + 400) = 33.33"
