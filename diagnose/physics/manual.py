@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
+from itertools import takewhile
 
 __all__ = ["Manual", "Parameter", "manual_of"]
 
@@ -55,15 +56,17 @@ def manual_of(function: Callable[..., object]) -> Manual:
     if not rest.strip():
         raise ValueError(f"{name}: the docstring lacks its formula, a paragraph after the first sentence")
     one_way = _ONE_WAY.search(" ".join(parts["Notes"].split()))
+    parameters = {p.name: p for p in _parameters(parts["Parameters"])}
+    named = re.split(r", | and ", one_way[1]) if one_way else []
     return Manual(
         " ".join(sentence.split()),
         " ".join(rest.split()),
-        {p.name: p for p in _parameters(parts["Parameters"])},
+        parameters,
         " ".join(parts["Returns"].split()),
         " ".join(parts["Notes"].split()),
         parts["Examples"],
         " ".join(parts["References"].split()),
-        tuple(re.split(r", | and ", one_way[1])) if one_way else (),
+        tuple(takewhile(parameters.__contains__, named)),  # the sentence may go on behind the names
     )
 
 

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from diagnose.physics.demand import not_negative, positive, within
 
 __all__ = [
+    "HORSEPOWER",
     "SINGLE_PHASING",
     "current_change_at_volts",
     "integral_protector_trip",
@@ -18,6 +19,7 @@ __all__ = [
     "temperature_rise_factor",
 ]
 
+HORSEPOWER = 745.69987158227  # W
 SINGLE_PHASING = math.sqrt(3.0)  # line current after a lost phase over before, same power and power factor
 
 
@@ -29,7 +31,7 @@ def nema_unbalance(values: Sequence[float]) -> float:
     Parameters
     ----------
     values : sequence of float
-        Three voltages line to line, or three line currents, [V] or [A]
+        Three voltages line to line (or three line currents), [V], 1 to 700
 
     Returns
     -------
@@ -62,7 +64,7 @@ def negative_sequence_factor(voltages: Sequence[float]) -> float:
     Parameters
     ----------
     voltages : sequence of float
-        Three voltages line to line, [V]
+        Three voltages line to line, [V], 100 to 700
 
     Returns
     -------
@@ -98,7 +100,7 @@ def temperature_rise_factor(unbalance: float) -> float:
     Parameters
     ----------
     unbalance : float
-        NEMA unbalance as a share, [-]
+        NEMA unbalance as a share, [-], 0 to 0.05
 
     Returns
     -------
@@ -130,7 +132,7 @@ def current_change_at_volts(share: float) -> tuple[float, float]:
     Parameters
     ----------
     share : float
-        Volts over nameplate volts, [-]
+        Volts over nameplate volts, [-], 0.9 to 1.1
 
     Returns
     -------
@@ -164,7 +166,7 @@ def overload_trip(full_load: float, cool_or_service: bool, starting: bool = Fals
     Parameters
     ----------
     full_load : float
-        Full-load current on the motor's nameplate, [A]
+        Full-load current on the motor's nameplate, [A], 0.2 to 150
     cool_or_service : bool
         Nameplate has a service factor of at least 1.15 or a rise of at most 40 °C, [-]
     starting : bool
@@ -201,7 +203,7 @@ def integral_protector_trip(full_load: float) -> float:
     Parameters
     ----------
     full_load : float
-        Full-load current, [A]
+        Full-load current, [A], 0.2 to 150
 
     Returns
     -------
@@ -210,7 +212,8 @@ def integral_protector_trip(full_load: float) -> float:
 
     Notes
     -----
-    Such protectors reset by themselves: "it runs again after a while" is their sign.
+    Not solved back for full_load: its steps at 9 and 20 A overlap. Such protectors reset by
+    themselves: "it runs again after a while" is their sign.
 
     Examples
     --------
@@ -225,19 +228,19 @@ def integral_protector_trip(full_load: float) -> float:
     return full_load * (1.70 if full_load <= 9.0 else 1.56 if full_load <= 20.0 else 1.40)
 
 
-def locked_rotor_current(power_hp: float, kva_per_hp: float, voltage: float) -> float:
-    """Current of a three-phase motor at standstill, from its code letter.
+def locked_rotor_current(power: float, kva_per_hp: float, voltage: float) -> float:
+    """Current of a three-phase motor at standstill, from the figure of its code letter.
 
-    I = hp x (kVA/hp) x 1000 / (sqrt(3) V)
+    I = hp x (kVA/hp) x 1000 / (sqrt(3) V), hp = P / 745.7
 
     Parameters
     ----------
-    power_hp : float
-        Rated power, [hp]
+    power : float
+        Rated power, [W], 50 to 8e4
     kva_per_hp : float
-        Figure of the code letter, [kVA/hp]
+        Figure of the code letter, [kVA/hp], 1 to 12
     voltage : float
-        Line-to-line voltage, [V]
+        Line-to-line voltage, [V], 100 to 700
 
     Returns
     -------
@@ -250,15 +253,15 @@ def locked_rotor_current(power_hp: float, kva_per_hp: float, voltage: float) -> 
 
     Examples
     --------
-    >>> round(locked_rotor_current(100.0, 4.0, 460.0))
+    >>> round(locked_rotor_current(100.0 * 745.69987, 4.0, 460.0))
     502
 
     References
     ----------
     Motor Systems Tip Sheet 6, U.S. Department of Energy, 2012.
     """
-    positive(power_hp=power_hp, kva_per_hp=kva_per_hp, voltage=voltage)
-    return power_hp * kva_per_hp * 1000.0 / (math.sqrt(3.0) * voltage)
+    positive(power=power, kva_per_hp=kva_per_hp, voltage=voltage)
+    return power / HORSEPOWER * kva_per_hp * 1000.0 / (math.sqrt(3.0) * voltage)
 
 
 def _three(values: Sequence[float]) -> list[float]:
