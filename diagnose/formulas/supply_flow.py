@@ -53,6 +53,7 @@ _REGULATOR: tuple[Formula, ...] = (
         takes=(_REST, _DROOP, _RATED, Argument("flow", "Flow now", *_FLOW)),
         gives=(Answer("pressure", "Pressure, flowing", *_PRESSURE),),
         us=("{rest} − {droop} × {flow} ÷ {rated_flow} = {pressure}",),
+        limit="rinse_pressure",
         also=("droop", "sag", "static"),
     ),
     Formula(
@@ -69,6 +70,7 @@ _REGULATOR: tuple[Formula, ...] = (
         ),
         gives=(Answer("droop", "Droop at the rated flow", *_PRESSURE),),
         us=("({rest} − {flowing}) × {rated_flow} ÷ {flow} = {droop}",),
+        limit="regulator_droop",
         also=("weary", "sag", "static"),
     ),
     Formula(
@@ -88,6 +90,7 @@ _REGULATOR: tuple[Formula, ...] = (
             "(√({half_si:n}² + {rest:n}) − {half_si:n})² = {pressure}",
         ),
         steps=_half,
+        limit="rinse_pressure",
         also=("worn jets", "droop"),
     ),
 )
@@ -135,6 +138,7 @@ _UPSTREAM: tuple[Formula, ...] = (
         takes=(_STATIC, _FLOWING, _KNOWN, Argument("other_flow", "Flow asked for", *_FLOW)),
         gives=(Answer("pressure", "Pressure at that flow", *_PRESSURE),),
         us=("{static} − ({static} − {flowing}) × ({other_flow} ÷ {flow})² = {pressure}",),
+        limit="supply_pressure",
         also=("static", "flow test"),
     ),
 )
@@ -207,6 +211,7 @@ _FILLING: tuple[Formula, ...] = (
         gives=(Answer("leak", "Flow lost", *_FLOW),),
         us=("{length} × {width} × {fall} ÷ 231 ÷ {time} = {leak}",),
         si=("{length} × {width} × {fall} ÷ 1000 ÷ {time} = {leak}",),
+        limit="water_lost_at_rest",
         also=("drain leaks", "level"),
     ),
 )

@@ -12,14 +12,13 @@ from diagnose.rules.bands import normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.rinse_arms import RinseFlow, flow_now
-from diagnose.rules.told import plates_told, shown
+from diagnose.rules.told import limit_si, plates_told, shown
 from diagnose.units import Quantity, parse_quantity
 
 __all__ = ["expected_rate", "overflow_rate"]
 
 RATE, INLET = "drain_overflow.overflow_rate", "supply_water.inlet_temperature"
 GPM = parse_quantity("1 gpm", "flow").unit
-DRIP = parse_quantity("0.05 gpm", "flow").si  # up to this a closed machine drains down; judgement
 DRIP_SPREAD = parse_quantity("0.01 gpm", "flow").si
 RINSE_BAND = 0.25  # within a quarter of the rinse's flow it may be the rinse itself; judgement
 ROBS_FROM = 0.10  # of the tank heater's power; judgement
@@ -57,9 +56,13 @@ def overflow_rate(facts: Facts) -> Finding | Silent | None:
     rinse = flow_now(facts)
     if rinse is None:
         return Silent(f"{check.title}: needs the rated rinse flow of the plate")
+    try:
+        drip = limit_si(facts, "water_lost_at_rest", "high", reading.value.unit)
+    except LookupError as missing:
+        return Silent(f"{check.title}: {missing}")
     rate = reading.value.si
     own = math.hypot(spread(check, reading.value, reading) * reading.value.unit.factor, DRIP_SPREAD)
-    still = normal_share((DRIP - rate) / own)
+    still = normal_share((drip - rate) / own)
     ratio = rate / rinse.value
     error = max(math.hypot(own / rinse.value, rinse.error * ratio), 1e-3)
     more = normal_share((ratio - 1 - RINSE_BAND) / error)
@@ -70,7 +73,7 @@ def overflow_rate(facts: Facts) -> Finding | Silent | None:
     weights = {"still": still, "trickle": less * (1 - robs), "robs": less * robs, "as_rinse": near, "far_more": more}
     unit = reading.value.unit.symbol
     working = [
-        f"Read: {reading.value}; a closed machine shows next to nothing, up to {shown(DRIP, 'flow', unit)}.",
+        f"Read: {reading.value}; a closed machine shows next to nothing, up to {shown(drip, 'flow', unit)}.",
         f"The open rinse passes {shown(rinse.value, 'flow', unit)} ({rinse.origin}); this is {ratio:.0%} of it.",
         *heat.words,
         *facts.assumed(*dict.fromkeys((*rinse.plate, *heat.plate))),
@@ -110,8 +113,12 @@ def expected_rate(facts: Facts, check: str) -> Expected | None:
         return None
     plate = facts.plate("rinse_flow")
     unit = plate.unit if plate is not None else GPM
-    most = Quantity(unit.from_si(DRIP), unit)
-    line = f"nothing, or under {shown(DRIP, 'flow', unit.symbol, 2)}"
+    try:
+        drip = limit_si(facts, "water_lost_at_rest", "high", unit)
+    except LookupError:
+        return None
+    most = Quantity(unit.from_si(drip), unit)
+    line = f"nothing, or under {shown(drip, 'flow', unit.symbol, 2)}"
     per_degree = power_for_rise(parse_quantity("1 gpm", "flow").si, 10 / 1.8)
     working = (
         line[0].upper() + line[1:] + ": with no rack in, nothing enters, so nothing leaves (the figure is judgement).",

@@ -8,17 +8,16 @@ from diagnose.formulas import said, system_of
 from diagnose.model import Finding, Reading
 from diagnose.physics.flow import flow_at_pressure
 from diagnose.physics.regulator import drooped_pressure
-from diagnose.rules.bands import limit_end, normal_share
+from diagnose.rules.bands import normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
-from diagnose.rules.told import plates_told, reading_told, shown
+from diagnose.rules.told import limit_si, plates_told, reading_told, shown
 from diagnose.units import Quantity, parse_quantity
 
 __all__ = ["droop_line", "expected_droop"]
 
 PAIR, FLOW = "pressure_regulator.droop_line", "rinse_arms.flow_measured"
 USUAL = parse_quantity("3 psi", "pressure").si  # droop of a sound regulator at its rated flow; common practice 2 to 5
-DROOP = parse_quantity("5 psi", "pressure").si  # the most of that; common practice
 MARGIN = parse_quantity("2 psi", "pressure").si  # over that before it counts as sagging; judgement
 _PLATE = ("rinse_flow", "rinse_pressure")
 
@@ -59,13 +58,14 @@ def droop_line(facts: Facts) -> Finding | Silent | None:
     if flowing.si - rest.si > 3 * math.hypot(*errors):
         return Silent(f"{check.title}: more flowing than at rest cannot be; at rest comes first")
     try:
-        low, high = (limit_end(facts.book, facts.machine, "rinse_pressure", e, flowing.unit) for e in ("low", "high"))
+        low, high = (limit_si(facts, "rinse_pressure", end, flowing.unit) for end in ("low", "high"))
+        droop = limit_si(facts, "regulator_droop", "high", rest.unit)
     except LookupError as error:
         return Silent(f"{check.title}: {error}")
-    allowed = DROOP * share[0] + MARGIN
+    allowed = droop * share[0] + MARGIN
     beyond = normal_share((rest.si - flowing.si - allowed) / math.hypot(*errors, MARGIN / 2))
-    under = normal_share((Quantity(low.value, low.unit).si - flowing.si) / errors[1])
-    over = normal_share((flowing.si - Quantity(high.value, high.unit).si) / errors[1])
+    under = normal_share((low - flowing.si) / errors[1])
+    over = normal_share((flowing.si - high) / errors[1])
     weights = {
         "holds": (1 - beyond) * max(1 - under - over, 0.0),
         "low_and_steady": (1 - beyond) * under,
@@ -73,12 +73,14 @@ def droop_line(facts: Facts) -> Finding | Silent | None:
         "sags": beyond * under,
         "creeps": beyond * (1 - under),
     }
-    working = [*_words(facts, rest, flowing, share), *facts.assumed(*_PLATE)]
+    working = [*_words(facts, rest, flowing, share, droop), *facts.assumed(*_PLATE)]
     says = _SAYS[max(weights, key=lambda o: weights[o])]
     return facts.conclude(PAIR, weights, PAIR, [reading], [share[1]], working, says)
 
 
-def _words(facts: Facts, rest: Quantity, flowing: Quantity, share: tuple[float, Reading | None]) -> list[str]:
+def _words(
+    facts: Facts, rest: Quantity, flowing: Quantity, share: tuple[float, Reading | None], droop: float
+) -> list[str]:
     """The fall at this flow, what it comes to at the rated flow, and how far a sound one may fall here."""
     plate, unit = facts.plate("rinse_flow"), rest.unit
     flow = share[0] * (plate.si if plate is not None else 1.0)
@@ -87,7 +89,7 @@ def _words(facts: Facts, rest: Quantity, flowing: Quantity, share: tuple[float, 
         values = {"rest": rest.si, "flowing": flowing.si, "flow": flow, "rated_flow": plate.si}
         words += said("regulator-droop", system_of(unit), **values)
     origin = "measured" if share[1] is not None else "as sound jets pass at this pressure"
-    most, limit = shown(DROOP, "pressure", unit.symbol), shown(DROOP * share[0], "pressure", unit.symbol)
+    most, limit = shown(droop, "pressure", unit.symbol), shown(droop * share[0], "pressure", unit.symbol)
     more = shown(MARGIN, "pressure", unit.symbol)
     words.append(f"A sound one falls {most} at most at the rated flow, here {limit} ({share[0]:.2f} of it, {origin}),")
     words.append(f"and {more} more are let pass.")

@@ -9,13 +9,13 @@ from diagnose.rules.bands import normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.rinse_arms import RinseFlow, flow_now
-from diagnose.rules.told import plates_told, reading_told, shown
+from diagnose.rules.told import limit_si, plates_told, reading_told, shown
 from diagnose.units import Quantity, parse_quantity
 
 __all__ = ["expected_loss", "loss_across"]
 
 LOSS = "rinse_valve.loss_across"
-MOST = parse_quantity("5 psi", "pressure").si  # lost at the rated flow; common practice: 1 to 3 psi is usual
+PSI = parse_quantity("1 psi", "pressure").unit
 
 
 def _passing(facts: Facts) -> tuple[RinseFlow, float] | None:
@@ -46,15 +46,19 @@ def loss_across(facts: Facts) -> Finding | Silent | None:
     if passing is None:
         return None
     flow, share = passing
+    try:
+        most = limit_si(facts, "rinse_valve_loss", "high", reading.value.unit)
+    except LookupError as error:
+        return Silent(f"{check.title}: {error}")
     at_rated = reading.value.si / share**2
     own = spread(check, reading.value, reading) * reading.value.unit.factor / share**2
-    large = normal_share((at_rated - MOST) / math.hypot(own, 2 * flow.error * at_rated))
+    large = normal_share((at_rated - most) / math.hypot(own, 2 * flow.error * at_rated))
     weights = {"small": 1 - large, "large": large}
     unit = reading.value.unit.symbol
     working = [
         *_words(facts, flow, unit),
         f"{reading.value} ÷ {share:.2f}² = {shown(at_rated, 'pressure', unit)} at the rated flow; "
-        f"{shown(MOST, 'pressure', unit)} is the most.",
+        f"{shown(most, 'pressure', unit)} is the most.",
         *facts.assumed("rinse_flow", *flow.plate),
     ]
     says = _SAYS[max(weights, key=lambda o: weights[o])]
@@ -73,8 +77,12 @@ def expected_loss(facts: Facts, check: str) -> Expected | None:
     """The most a sound valve loses at the flow that passes, or at the rated flow."""
     passing, plate = _passing(facts), facts.plate("rinse_pressure")
     share = passing[1] if passing is not None else 1.0
-    unit = plate.unit if plate is not None else parse_quantity("1 psi", "pressure").unit
-    most = Quantity(unit.from_si(MOST * share**2), unit)
+    unit = plate.unit if plate is not None else PSI
+    try:
+        limit = limit_si(facts, "rinse_valve_loss", "high", unit)
+    except LookupError:
+        return None
+    most = Quantity(unit.from_si(limit * share**2), unit)
     figure = shown(most.si, "pressure", unit.symbol, 2)
     at = "at the flow there is" if passing is not None else "at the rated flow"
     readings = passing[0].consults if passing is not None else ()
@@ -82,7 +90,7 @@ def expected_loss(facts: Facts, check: str) -> Expected | None:
         *plates_told(facts, "rinse_flow"),
         *(line for r in readings for line in reading_told(facts, r)),
         *(_words(facts, passing[0], unit.symbol) if passing is not None else ()),
-        f"{shown(MOST, 'pressure', unit.symbol)} × {share:.2f}² = {figure}; 1 to 3 psi at the rated flow is usual.",
+        f"{shown(limit, 'pressure', unit.symbol)} × {share:.2f}² = {figure}; 1 to 3 psi at the rated flow is usual.",
     )
     line = f"under {figure} {at}"
     return Expected((line,), None, most, facts.assumed("rinse_flow") if passing else (), "common practice", working)

@@ -1,12 +1,13 @@
-"""Where a figure comes from, told in one line: plate, type, or a reading."""
+"""Where a figure comes from, told in one line: plate, type, or a reading; and figures of good order in SI."""
 
 from __future__ import annotations
 
 from diagnose.model import PLATE_FIGURES, Reading
+from diagnose.rules.bands import limit_end
 from diagnose.rules.facts import Facts
-from diagnose.units import Quantity, show_number
+from diagnose.units import Quantity, Unit, show_number
 
-__all__ = ["plates_told", "reading_told", "shown"]
+__all__ = ["limit_si", "plates_told", "reading_told", "shown"]
 
 
 def plates_told(facts: Facts, *names: str) -> tuple[str, ...]:
@@ -27,6 +28,11 @@ def reading_told(facts: Facts, reading: Reading | None) -> tuple[str, ...]:
         return ()
     values = ", ".join(f"{label} {value}" if label else str(value) for label, value in reading.values.items())
     return (f"{check.title}: {values} (measured).",)
+
+
+def limit_si(facts: Facts, name: str, end: str, unit: Unit) -> float:
+    """One end of a limit in SI, as it is rounded for those who read in `unit`. LookupError: no such limit."""
+    return unit.to_si(limit_end(facts.book, facts.machine, name, end, unit).value)
 
 
 def shown(si: float, quantity: str, unit: str, digits: int = 3) -> str:
