@@ -22,7 +22,10 @@ RATED_FROM = 0.85  # of the rated rise; under it the booster gives less than its
 
 
 def judge_rise(facts: Facts, name: str, heat: Heat | Silent, rated: Heat | Silent) -> Finding | Silent | None:
-    """A rise read against the heat measured, and against the rated heat, at the flow there is."""
+    """A rise read against the heat measured, and against the rated heat, at the flow there is.
+
+    Without heat and flow both measured a short rise is only that: too much water looks like a limed coil.
+    """
     reading, check = facts.fresh(name), facts.check(name)
     if reading is None or check is None:
         return None
@@ -34,23 +37,24 @@ def judge_rise(facts: Facts, name: str, heat: Heat | Silent, rated: Heat | Silen
     now, full = rise_of_flow(heat.power, flow.value), rise_of_flow(rated.power, flow.value)
     short = _share_under(seen, SHORT_FROM * now, own, now * math.hypot(heat.error, flow.error))
     low = _share_under(seen, RATED_FROM * full, own, full * math.hypot(rated.error, flow.error))
-    if heat.read:
+    known = heat.read and bool(flow.consults)
+    if known:
         weights = {"short_for_input": short, "as_input": (1 - short) * low, "as_rated": (1 - short) * (1 - low)}
     else:
         weights = {"short": low, "as_rated": 1 - low}
     outcome = max(weights, key=lambda o: weights[o])
     system = system_of(reading.value.unit)
-    taken = heat if heat.read else rated
-    share = seen / max(now if heat.read else full, 1e-9)
+    taken = heat if known else rated
+    share = seen / max(now if known else full, 1e-9)
     working = [
         *taken.lines,
         _rise_line(taken, flow, system),
         f"Read: {reading.value} = {share * 100:.0f} % of that.",
     ]
-    if heat.read and outcome == "as_input":
+    if outcome == "as_input":
         working.append(f"Rated heat would give {_shown(full, system)}: it is the heat put in that is short.")
-    plates = facts.assumed(*dict.fromkeys((*heat.plate, *rated.plate, *flow.plate)))
-    consults = [*heat.consults, *rated.consults, *flow.consults]
+    plates = facts.assumed(*dict.fromkeys((*taken.plate, *rated.plate, *flow.plate)))
+    consults = [*taken.consults, *rated.consults, *flow.consults]
     return facts.conclude(name, weights, name, [reading], consults, [*working, *plates], _SAYS[outcome])
 
 
@@ -89,5 +93,5 @@ _SAYS = {
     "as_rated": "The rise is what the booster is rated for.",
     "as_input": "The rise is what the heat put in gives: too little heat gets to the booster.",
     "short_for_input": "The heat goes in, the rise does not come out: it is not taken up by the water.",
-    "short": "The rise is short; whether the heat goes in was not measured.",
+    "short": "The rise is short; whether the heat goes in, or too much water runs, was not measured.",
 }

@@ -94,10 +94,14 @@ def test_near_the_edge_it_is_soft() -> None:
     assert 0.3 < weights["short_for_input"] < 0.7
 
 
-def test_a_flow_not_measured_widens_it() -> None:
-    known = found("booster_gas.rise", GAS, {CLOCKED: "99000", FLOW: "3.0", "booster_gas.rise": "34"}).weights
-    plate = found("booster_gas.rise", GAS, {CLOCKED: "99000", "booster_gas.rise": "34"}).weights
-    assert known["short_for_input"] > plate["short_for_input"] > 0.5
+def test_a_flow_not_measured_leaves_it_open() -> None:
+    """Too much water looks like a limed exchanger: without the flow, or its pressure, the rise is only short."""
+    typed = {CLOCKED: "99000", "booster_gas.rise": "28"}
+    assert found("booster_gas.rise", GAS, typed).outcome == "short"
+    typed["rinse_gauge.flow_pressure"] = "20"
+    assert found("booster_gas.rise", GAS, typed).outcome == "short_for_input"
+    typed["rinse_gauge.flow_pressure"] = "60"  # √3 times the flow: 29 F° are right
+    assert found("booster_gas.rise", GAS, typed).outcome == "as_rated"
 
 
 def test_no_rise_read_no_word() -> None:
