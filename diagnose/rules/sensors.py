@@ -24,7 +24,7 @@ SENSORS: Mapping[str, tuple[str, ...]] = {
         "rinse_thermometer.reference_reading_chemical",
     ),
     "tank_thermometer.sensor_ohms": ("tank_thermometer.reference_reading",),
-    "booster_control.sensor_ohms": ("booster_control.sensor_bath",),
+    "booster_control.sensor_ohms": ("booster_control.cut_out",),
 }
 HOT = 353.15  # 80 °C, where plates state the second figure
 ALIKE = 1.5  # K a thermometer may be off, Food Code 4-203.12
