@@ -31,11 +31,13 @@ class BankReading:
 
     `same`: the nearest state with all that physics gives the same readings. `near`: others within the
     instrument's error. `fits` is false where no state lies within it: then `same` is only the nearest.
+    `distance` is the sum of squared deviations of the nearest, in standard deviations of a reading.
     """
 
     same: tuple[LegState, ...]
     near: tuple[LegState, ...]
     fits: bool
+    distance: float
 
     @property
     def possible(self) -> tuple[LegState, ...]:
@@ -213,7 +215,7 @@ def _nearest(
     far.sort(key=lambda f: f[0])
     best = far[0]
     near = tuple(s for distance, states in far[1:] if distance <= _REACH for s in states)
-    return BankReading(best[1], near, best[0] <= _REACH)
+    return BankReading(best[1], near, best[0] <= _REACH, best[0])
 
 
 def _wide(middle: float, error: float, floor: float) -> float:

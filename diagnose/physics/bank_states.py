@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import cache
 from itertools import combinations
 
+from diagnose.physics.bank_legs import LegState, leg_currents
 from diagnose.physics.demand import positive
 from diagnose.physics.element_bank import BankState, bank_currents, bank_resistances
 
-__all__ = ["CURRENT_STATES", "RESISTANCE_STATES", "current_likelihoods", "resistance_likelihoods"]
+__all__ = ["CURRENT_STATES", "RESISTANCE_STATES", "SIZES", "current_likelihoods", "resistance_likelihoods"]
 
 _ONE_OPEN = [BankState(frozenset({k})) for k in range(3)]
 _TWO_OPEN = [BankState(frozenset(pair)) for pair in combinations(range(3), 2)]
@@ -30,6 +32,8 @@ RESISTANCE_STATES: dict[str, list[BankState]] = {
     "two elements open": _TWO_OPEN,
     "all open": [BankState(frozenset({0, 1, 2}))],
 }
+# How often a bank has so many elements side by side in a leg, against one; judgement.
+SIZES = {2: 0.1, 3: 0.04, 4: 0.02}
 _STEPS = 41  # points over which a common factor is averaged
 _REACH = 3.0  # standard deviations covered on either side
 _LEAST = 0.02  # share of full current below which a line counts as dead: stray reading of a clamp
@@ -66,7 +70,8 @@ def current_likelihoods(
 
     Notes
     -----
-    Three equal elements. Banks with several elements per leg show partial patterns: those fall to `unlike`.
+    Three equal legs; besides one element to a leg, two to four side by side are tried with the weights of
+    `SIZES` (judgement), so that a leg short of one of its elements is known for what it is.
 
     Examples
     --------
@@ -86,6 +91,9 @@ def current_likelihoods(
     for name, states in CURRENT_STATES.items():
         patterns = [bank_currents(_UNIT_POWER, 1.0, connection, state) for state in states]
         likely[name] = _mean([_alike_by(shares, p, each, factors) for p in patterns])
+        larger = [(w, _mean([_alike_by(shares, p, each, factors) for p in _partial(n, connection)[name]]))
+                  for n, w in SIZES.items() if name in _partial(n, connection)]  # fmt: skip
+        likely[name] += sum(weight * density for weight, density in larger)
     flat = [(0.15 + 0.75 * (k + 0.5) / _STEPS, 1.0 / _STEPS) for k in range(_STEPS)]
     likely["low"] = _alike_by(shares, (1.0, 1.0, 1.0), each, flat)
     likely["none"] = math.prod(_density(s, 0.0, _LEAST / 2) for s in shares)
@@ -147,6 +155,23 @@ def resistance_likelihoods(
 
 
 _UNIT_POWER = math.sqrt(3.0)  # at one volt this draws one ampere in each line
+
+
+@cache
+def _partial(per_leg: int, connection: str) -> dict[str, list[tuple[float, float, float]]]:
+    """Line currents, as shares of full, of larger banks short of one element or two."""
+    whole, short, bare = per_leg, per_leg - 1, per_leg - 2
+    one = [tuple(short if k == leg else whole for k in range(3)) for leg in range(3)]
+    two = [tuple(whole if k == leg else short for k in range(3)) for leg in range(3)]
+    # Both out of one leg of two leave it dead: to the clamp that is one element of a bank of three.
+    two += [] if per_leg == 2 else [tuple(bare if k == leg else whole for k in range(3)) for leg in range(3)]
+    full = math.sqrt(3.0) if connection == "delta" else 1.0 / math.sqrt(3.0)
+
+    def shares(alive: tuple[int, ...]) -> tuple[float, float, float]:
+        a, b, c = leg_currents(float(per_leg), 1.0, connection, LegState(((alive[0], alive[1], alive[2]),)))
+        return a / full, b / full, c / full
+
+    return {"one element open": [shares(s) for s in one], "two elements open": [shares(s) for s in two]}
 
 
 def _alike_by(

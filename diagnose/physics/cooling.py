@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 
 from diagnose.physics.demand import RefusedError, not_negative, positive, within
+from diagnose.physics.motors import overload_trip
 from diagnose.physics.protection import PICKUP, trip_time_constant
 
-__all__ = ["coil_share", "cooling_time", "current_of_starts", "reset_time", "starts_allowed"]
+__all__ = ["coil_share", "cooling_time", "current_of_starts", "overload_trip_by_words", "reset_time", "starts_allowed"]
 
 
 def cooling_time(time_constant: float, start: float, reset: float, air: float) -> float:
@@ -208,3 +209,39 @@ def coil_share(voltage: float, rated: float) -> float:
     """
     positive(voltage=voltage, rated=rated)
     return voltage / rated
+
+
+def overload_trip_by_words(full_load: float, service_factor: str, will_not_start: str) -> float:
+    """Greatest trip current of a separate overload device, asked with yes and no.
+
+    125 % (service factor of 1.15 and more, or rise of 40 °C and less), else 115 %; where the motor does
+    not start on that, 140 % and 130 %
+
+    Parameters
+    ----------
+    full_load : float
+        Full-load current on the motor's nameplate, [A], 0.2 to 150
+    service_factor : str
+        "yes" for a service factor of at least 1.15 or a rise of at most 40 °C
+    will_not_start : str
+        "yes" where the motor would not start on the ordinary setting
+
+    Returns
+    -------
+    float
+        Greatest trip current, [A]
+
+    Notes
+    -----
+    From the nameplate, not from the code's tables. Local codes and licensed practice govern.
+
+    Examples
+    --------
+    >>> round(overload_trip_by_words(34.0, "no", "no"), 1), round(overload_trip_by_words(34.0, "yes", "no"), 1)
+    (39.1, 42.5)
+
+    References
+    ----------
+    NEC 430.32(A)(1) and (C), read in secondary copies.
+    """
+    return overload_trip(full_load, service_factor == "yes", will_not_start == "yes")

@@ -21,8 +21,8 @@ CLASS_MULTIPLE = 7.2  # times the setting at which a trip class is stated, IEC 6
 # A relay must not trip at 1.05 times its setting and must at 1.2 (IEC 60947-4-1, from memory, confidence high): the
 # current it can just bear for ever lies between.
 PICKUP = 1.12
-# Class in seconds -> least and greatest time from cold at 7.2 times the setting; IEC 60947-4-1 (secondary).
-TRIP_WINDOWS = {10.0: (4.0, 10.0), 20.0: (6.0, 20.0), 30.0: (9.0, 30.0)}
+# Class -> least and greatest time from cold at 7.2 times the setting; IEC 60947-4-1 (secondary).
+TRIP_WINDOWS = {"10A": (2.0, 10.0), "10": (4.0, 10.0), "20": (6.0, 20.0), "30": (9.0, 30.0)}
 
 
 def trip_time_constant(trip_class: float, pickup: float = PICKUP) -> float:
@@ -205,15 +205,15 @@ def setting_of_trip_time(
     return current / (pickup * math.sqrt(square))
 
 
-def trip_window(trip_class: float) -> tuple[float, float]:
+def trip_window(kind: str) -> tuple[float, float]:
     """Times within which an overload of a class may trip, cold, at 7.2 times its setting.
 
-    class 10: 4 to 10 s; class 20: 6 to 20 s; class 30: 9 to 30 s
+    10A: 2 to 10 s; 10: 4 to 10 s; 20: 6 to 20 s; 30: 9 to 30 s
 
     Parameters
     ----------
-    trip_class : float
-        Trip class, [s], 10 to 30
+    kind : str
+        Trip class as printed on the relay: 10A, 10, 20 or 30
 
     Returns
     -------
@@ -222,19 +222,18 @@ def trip_window(trip_class: float) -> tuple[float, float]:
 
     Notes
     -----
-    Classes 10, 20 and 30 only. A class of the American standard is stated at six times and as a greatest time
-    only.
+    A class of the American standard is stated at six times the setting, and as a greatest time only.
 
     Examples
     --------
-    >>> trip_window(20.0)
+    >>> trip_window("20")
     (6.0, 20.0)
 
     References
     ----------
     IEC 60947-4-1, table of trip classes, read in secondary copies.
     """
-    window = TRIP_WINDOWS.get(float(trip_class))
+    window = TRIP_WINDOWS.get(kind.strip().upper())
     if window is None:
-        raise RefusedError(f"trip_class = {trip_class} is none of 10, 20, 30", "trip_class", trip_class, 10.0, 30.0)
+        raise ValueError(f"{kind.strip()[:10]!r} is no trip class known here; use {', '.join(TRIP_WINDOWS)}")
     return window

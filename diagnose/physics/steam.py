@@ -71,7 +71,7 @@ def saturation_pressure(temperature: float) -> float:
     a = theta**2 + n[0] * theta + n[1]
     b = n[2] * theta**2 + n[3] * theta + n[4]
     c = n[5] * theta**2 + n[6] * theta + n[7]
-    return 1e6 * (2 * c / (-b + math.sqrt(b * b - 4 * a * c))) ** 4
+    return float(1e6 * (2 * c / (-b + math.sqrt(b * b - 4 * a * c))) ** 4)
 
 
 def saturation_temperature(pressure: float) -> float:
