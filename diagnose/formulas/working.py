@@ -56,7 +56,7 @@ def said(formula: str, system: str, **values: Any) -> tuple[str, ...]:
     """The lines of working of a formula for SI values by argument name: what a rule or a document shows.
 
     >>> said("booster-rise", "us", power=30e3, flow=4.2 * 3.785411784e-3 / 60)
-    ('30 kW × 3412 ÷ (500 × 4.2 gpm) = 48.75 F°',)
+    ('30 kW × 3412 ÷ (500 × 4.2 gpm) = 48.74 F°',)
     """
     return work(find_formula(formula), {n: Given(v) for n, v in values.items()}, system).lines
 

@@ -103,7 +103,7 @@ def saturation_temperature(pressure: float) -> float:
     IAPWS R7-97, region 4, backward equation; coefficients from memory, held to the library's values.
     """
     within(_LEAST, _MOST, pressure=pressure)
-    n, beta = _N, (pressure / 1e6) ** 0.25
+    n, beta = _N, math.sqrt(math.sqrt(pressure / 1e6))
     e = beta**2 + n[2] * beta + n[5]
     f = n[0] * beta**2 + n[3] * beta + n[6]
     g = n[1] * beta**2 + n[4] * beta + n[7]

@@ -71,8 +71,8 @@ def _clean_coil(facts: Facts, gauge: Quantity, off: float = 0.0, read: Reading |
     words = f"clean coil at {gauge}{'' if read else ' as on the plate'}"
     consults = tuple(r for r in (read, inlet, *flow.consults) if r is not None)
     lines = said("coil-rise", system_of(water.unit), **values)
-    error = math.hypot(COIL_ERROR, swing)
-    return Heat(TRADE_HEAT * flow.value * gained, error, read is not None, words, consults, _PLATE, lines)
+    off_by = math.hypot(COIL_ERROR, swing)
+    return Heat(TRADE_HEAT * flow.value * gained, off_by, read is not None, words, consults, _PLATE, lines)
 
 
 def rise(facts: Facts) -> Finding | Silent | None:
