@@ -51,14 +51,19 @@ class Supply:
         return self.volts / self.plate_volts
 
 
-def supply_of(facts: Facts) -> Supply | Silent:
-    """Rated power and volts from the plate; the mean of measured volts, unless a line is lost."""
-    power, volts = facts.plate("booster_power"), facts.plate("volts")
-    if power is None or volts is None or power.si <= 0 or volts.si <= 0:
-        return Silent("the booster's power and the supply volts must be known")
-    rated = facts.plate("booster_volts") or volts
-    if rated.si <= 0:
-        return Silent("the volts of the booster's elements must be above nought")
+def supply_of(
+    facts: Facts, power: str = "booster_power", rated: str = "booster_volts", name: str = "booster"
+) -> Supply | Silent:
+    """Rated power and volts from the plate; the mean of measured volts, unless a line is lost.
+
+    `power` and `rated` are the plate figures of the heater called `name`: a tank's elements may be fed so too.
+    """
+    watts, volts = facts.plate(power), facts.plate("volts")
+    if watts is None or volts is None or watts.si <= 0 or volts.si <= 0:
+        return Silent(f"the {name}'s power and the supply volts must be known")
+    elements = facts.plate(rated) or volts
+    if elements.si <= 0:
+        return Silent(f"the volts of the {name}'s elements must be above nought")
     read = facts.known("supply_power.line_volts") or facts.known("supply_power.line_volts_single")
     now = volts.si
     if read is not None:
@@ -67,4 +72,4 @@ def supply_of(facts: Facts) -> Supply | Silent:
             now = sum(seen) / len(seen)
         else:
             read = None  # a lost line is for the currents to show, not to be averaged away
-    return Supply(power.si, rated.si, volts.si, now, read)
+    return Supply(watts.si, elements.si, volts.si, now, read)

@@ -6,7 +6,8 @@ from collections.abc import Callable, Mapping, Sequence
 
 from diagnose.model import Book, Check, Machine, Reading
 from diagnose.rules import (
-    booster_electric,
+    bank_amps,
+    bank_ohms,
     booster_gas,
     booster_steam,
     conveyor_bar_pawls,
@@ -33,15 +34,16 @@ from diagnose.rules import (
     vent_dampers,
 )
 from diagnose.rules.bands import Edge, bands_of
+from diagnose.rules.bank_supply import BANKS
 from diagnose.rules.facts import Expected, Facts, gather
 from diagnose.units import Quantity, UnitError, find_unit, show_number
 
 __all__ = ["EXPECTATIONS", "expected"]
 
 EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
-    "booster_electric.line_amps": booster_electric.expected_amps,
-    "booster_electric.line_amps_single": booster_electric.expected_amps,
-    "booster_electric.terminal_ohms": booster_electric.expected_ohms,
+    **{f"{b}.line_amps": bank_amps.expected_amps for b in BANKS},
+    **{f"{b}.line_amps_single": bank_amps.expected_amps for b in BANKS},
+    **{f"{b}.terminal_ohms": bank_ohms.expected_ohms for b in BANKS},
     "booster_gas.rise": booster_gas.expected_gas_rise,
     "booster_gas.gas_clocked": booster_gas.expected_clocked,
     "booster_steam.rise": booster_steam.expected_coil_rise,

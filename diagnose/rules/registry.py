@@ -5,7 +5,8 @@ from __future__ import annotations
 from functools import partial
 
 from diagnose.rules import (
-    booster_electric,
+    bank_amps,
+    bank_ohms,
     booster_gas,
     booster_steam,
     conveyor_bar_pawls,
@@ -33,6 +34,7 @@ from diagnose.rules import (
     water_quality,
 )
 from diagnose.rules.bands import plain_band
+from diagnose.rules.bank_supply import BANKS
 from diagnose.rules.chosen import chosen_outcome
 from diagnose.rules.engine import Rule
 
@@ -51,9 +53,9 @@ RULES: tuple[Rule, ...] = (
     Rule("exhaust_fan.suction", _PATTERN, exhaust_fan.suction),
     Rule("room_air.makeup_flows", _PATTERN, room_air.makeup),
     Rule("drive_motor.racks_work", _COMPUTED, drive_motor.racks_work),
-    Rule("booster_electric.line_amps", _PATTERN, booster_electric.line_amps),
-    Rule("booster_electric.line_amps_single", _PATTERN, booster_electric.line_amps_single),
-    Rule("booster_electric.terminal_ohms", _PATTERN, booster_electric.terminal_ohms),
+    *(Rule(f"{b}.line_amps", _PATTERN, partial(bank_amps.line_amps, assembly=b)) for b in BANKS),
+    *(Rule(f"{b}.line_amps_single", _PATTERN, partial(bank_amps.line_amps_single, assembly=b)) for b in BANKS),
+    *(Rule(f"{b}.terminal_ohms", _PATTERN, partial(bank_ohms.terminal_ohms, assembly=b)) for b in BANKS),
     Rule("booster_gas.rise", _PATTERN, booster_gas.rise),
     Rule("booster_steam.rise", _PATTERN, booster_steam.rise),
     Rule("booster_steam.rise_and_condensate", _PATTERN, booster_steam.condensate),

@@ -7,6 +7,7 @@ from diagnose.physics.motors import negative_sequence_factor, nema_unbalance, te
 from diagnose.rules.bands import limit_share, normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
+from diagnose.rules.told import plates_told
 from diagnose.units import Quantity, show_number
 
 __all__ = ["expected_volts", "line_volts", "line_volts_single", "unbalance_known"]
@@ -26,7 +27,8 @@ def line_volts(facts: Facts) -> Finding | Silent | None:
     Purpose: unbalance by a fraction of a per cent matters, and no band on one voltage sees it.
     Formula: u = largest deviation from the mean / mean (NEMA); level = mean / plate volts.
     Source: 1 % unbalance: DOE tip sheet 7; 90 to 110 % of the plate: DOE tip sheet 9.
-    Fires: 462 463 455 V on a 460 V plate -> 1.087 %, unbalanced. Silent: supply volts not known.
+    Fires: two_tank_electric_208 (volts = 460 V): supply_power.line_volts = 462 463 455 V -> unbalanced
+    Silent: two_tank_electric_208 (volts = 0 V): supply_power.line_volts = 208 207 208 V
     """
     name = "supply_power.line_volts"
     reading, check, plate = facts.fresh(name), facts.check(name), facts.plate("volts")
@@ -96,7 +98,8 @@ def line_volts_single(facts: Facts) -> Finding | Silent | None:
     Purpose: low, high, or none but a phantom.
     Formula: share = volts / plate volts against 90 and 110 %.
     Source: DOE tip sheet 9; under half counts as none (judgement).
-    Fires: 205 V on a 240 V plate -> low. Silent: supply volts not known.
+    Fires: single_tank_electric_240_single_phase (volts = 240 V): supply_power.line_volts_single = 205 V -> low
+    Silent: single_tank_electric_240_single_phase (volts = 0 V): supply_power.line_volts_single = 205 V
     """
     name = "supply_power.line_volts_single"
     reading, check, plate = facts.fresh(name), facts.check(name), facts.plate("volts")
@@ -137,7 +140,15 @@ def expected_volts(facts: Facts, check: str) -> Expected | None:
     if bear is not None:
         lines.append(f"all three within {bear * 100:g} % of their mean")
     least, most = (Quantity.of_si(v, "voltage", "V") for v in (low, high))
-    return Expected(tuple(lines), least, most, facts.assumed("volts"), "DOE tip sheets 7 and 9")
+    working = [
+        *plates_told(facts, "volts"),
+        f"{show_number(plate.si)} V × {low / plate.si:g} = {show_number(low)} V: the least (DOE tip sheet 9).",
+        f"{show_number(plate.si)} V × {high / plate.si:g} = {show_number(high)} V: the most (DOE tip sheet 9).",
+    ]
+    if bear is not None:
+        working.append(f"Largest deviation from the mean over the mean: {bear * 100:g} % at most (DOE tip sheet 7).")
+    basis = "DOE tip sheets 7 and 9"
+    return Expected(tuple(lines), least, most, facts.assumed("volts"), basis, tuple(working))
 
 
 def unbalance_known(facts: Facts) -> tuple[float, Reading] | None:

@@ -1,4 +1,4 @@
-"""Booster currents and ohms: every state of a bank is told from its reading."""
+"""Currents and ohms of heaters: every state of a bank is told from its reading."""
 
 from __future__ import annotations
 
@@ -6,8 +6,12 @@ import math
 
 import pytest
 
+from diagnose.model import Machine, load_book
 from diagnose.physics.element_bank import BankState, bank_currents, bank_resistances, element_resistance
-from tests.rulebook import expect, machine, run
+from diagnose.rules import RuleRun, findings
+from tests.rulebook import expect, machine, reading, run
+
+SHIPPED = load_book()
 
 AMPS, OHMS = "booster_electric.line_amps", "booster_electric.terminal_ohms"
 DELTA = {
@@ -117,3 +121,57 @@ def test_expected_stands_beside_the_prompt() -> None:
     assert ohms is not None
     assert ohms.lines == ("2.88 ohm between any two terminals (30 kW, delta, 208 V)",)
     assert expect(machine("steam"), AMPS) is None
+
+
+TANK, TANK_OHMS = "tank_heater_electric.line_amps", "tank_heater_electric.terminal_ohms"
+
+
+def _shipped(kind: str, *typed: tuple[str, str], **own: str) -> RuleRun:
+    return findings(SHIPPED, Machine("m", SHIPPED.machines[kind], own), [reading(*t, book=SHIPPED) for t in typed])
+
+
+@pytest.mark.parametrize(
+    ("power", "volts", "elements", "outcome"),
+    [
+        ("20 kW", "208 V", "208 V", "all_low"),  # 55.5 A wanted
+        ("20 kW", "208 V", "240 V", "healthy"),  # 41.7 A wanted
+        ("15 kW", "208 V", "208 V", "healthy"),  # 41.6 A wanted
+        ("18 kW", "240 V", "240 V", "healthy"),  # 43.3 A wanted
+    ],
+)
+def test_the_same_tank_amps_on_other_plates(power: str, volts: str, elements: str, outcome: str) -> None:
+    done = _shipped("two_tank_electric_208", (TANK, "42 42 42"), tank_power=power, volts=volts, tank_volts=elements)
+    assert done.findings[0].outcome == outcome
+
+
+def test_the_power_rinse_tank_goes_by_its_own_plate() -> None:
+    which = ("tank_heater_electric.which_tank", "rinse_tank")
+    own = {"tank_power": "20 kW", "rinse_tank_power": "10 kW", "volts": "208 V"}
+    alone = _shipped("two_tank_electric_208", (TANK, "27.8 27.8 27.8"), **own)
+    told = _shipped("two_tank_electric_208", which, (TANK, "27.8 27.8 27.8"), **own)
+    assert alone.findings[0].outcome == "all_low"
+    assert next(f for f in told.findings if f.check == TANK).outcome == "healthy"
+    unknown = _shipped("two_tank_electric_208", which, (TANK, "27.8 27.8 27.8"), tank_power="20 kW")
+    assert any("power-rinse tank" in u.why for u in unknown.unanswered)
+
+
+@pytest.mark.parametrize(("amps", "legs"), [("63.7 63.7 83.3", "2 elements"), ("69.9 69.9 83.3", "3 elements")])
+def test_a_leg_short_of_one_of_several_elements(amps: str, legs: str) -> None:
+    """Two side by side, one out: 76, 76 and 100 %; three: 84, 84 and 100 %."""
+    found = run(machine(), (AMPS, amps)).findings[0]
+    assert found.outcome == "one_element_out"
+    assert any(legs in line and "T1-T2: 1 of" in line for line in found.working)
+
+
+def test_why_this_number() -> None:
+    shown = expect(machine(booster_power="30 kW"), AMPS, ("supply_power.line_volts", "200 200 200"))
+    assert shown is not None
+    assert shown.working[0] == "Booster, rated power: 30 kW (data plate)."
+    assert "30 kW × (200 V ÷ 208)² = 27.74 kW" in shown.working
+    assert shown.working[-1] == "27.74 kW × 1000 ÷ (1.732 × 200 V) = 80.07 A"
+    ohms = expect(machine(), OHMS)
+    assert ohms is not None
+    assert ohms.working[-2:] == (
+        "3 × 1 × 208² ÷ (30 kW × 1000) = 4.326 ohm",
+        "4.326 ohm × 2 ÷ 3 = 2.884 ohm between two terminals in delta.",
+    )

@@ -1,0 +1,52 @@
+"""The same ohms on another plate are another state; the edge is left open to both."""
+
+from __future__ import annotations
+
+import pytest
+
+from diagnose.model import Finding, Machine, load_book
+from diagnose.rules import findings
+from tests.rulebook import reading
+
+SHIPPED = load_book()
+OHMS = "tank_heater_electric.terminal_ohms"
+
+
+def _found(typed: str, kind: str = "two_tank_electric_208", **own: str) -> Finding:
+    machine = Machine("m", SHIPPED.machines[kind], own)
+    (found,) = findings(SHIPPED, machine, [reading(OHMS, typed, book=SHIPPED)]).findings
+    return found
+
+
+@pytest.mark.parametrize(
+    ("power", "volts", "outcome"),
+    [
+        ("20 kW", "208 V", "healthy"),  # 4.3 ohm a pair
+        ("20 kW", "240 V", "unlike"),  # 5.8 ohm a pair
+        ("10 kW", "208 V", "unlike"),  # 8.7 ohm a pair
+        ("27 kW", "240 V", "healthy"),  # 4.3 ohm a pair
+    ],
+)
+def test_even_pairs(power: str, volts: str, outcome: str) -> None:
+    assert _found("4.3 4.3 4.3", tank_power=power, tank_volts=volts).outcome == outcome
+
+
+def test_open_element_is_named_and_the_reading_counted_once() -> None:
+    found = _found("13.0 6.5 6.5", tank_power="20 kW", tank_volts="208 V")
+    assert found.outcome == "one_element_open"
+    assert found.rule == OHMS
+    assert len(found.counts) == 1
+    assert any("across T1-T2" in line for line in found.working)
+
+
+def test_wye_is_its_own_pattern() -> None:
+    """18 kW at 400 V in wye: 8.9 ohm an element, 17.8 a pair; the same figures mean nothing in a delta."""
+    own = {"tank_power": "18 kW", "tank_volts": "400 V"}
+    assert _found("17.8 17.8 17.8", "two_tank_electric_400_50", **own).outcome == "healthy"
+    assert _found("17.8 900000 900000", "two_tank_electric_400_50", **own).outcome == "one_element_open"
+
+
+def test_at_the_edge_both_are_kept() -> None:
+    """A quarter over the plate's 4.33 ohm: hot, old elements or others than the plate's, neither is sure."""
+    found = _found("5.45 5.45 5.45", tank_power="20 kW", tank_volts="208 V")
+    assert 0.02 < found.weights.get("healthy", 0.0) < 0.98
