@@ -12,7 +12,7 @@ from diagnose.physics.flow import flow_at_pressure
 from diagnose.rules.bands import normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
-from diagnose.rules.told import plates_told, reading_told, shown
+from diagnose.rules.told import limit_si, plates_told, reading_told, shown
 from diagnose.units import Quantity, parse_quantity
 
 __all__ = ["expected_fill_pressure", "expected_fill_time", "fill_minutes", "fill_pressure"]
@@ -187,6 +187,7 @@ def fill_pressure(facts: Facts) -> Finding | Silent | None:
         f"Meant for {meant} flowing; three quarters of it, "
         f"{shown(SUPPLY_LEAST * meant.si, 'pressure', rest.unit.symbol)}, is the least here.",
         *_lost_on_the_way(facts, rest, filling),
+        *_too_much(facts, rest),
         *facts.assumed("fill_pressure"),
     ]
     return facts.conclude(
@@ -203,6 +204,18 @@ def _lost_on_the_way(facts: Facts, rest: Quantity, filling: Quantity) -> list[st
         system = system_of(rest.unit)
         words += said("supply-restriction", system, static=rest.si, flowing=filling.si, flow=fill.flow)
     return words
+
+
+def _too_much(facts: Facts, rest: Quantity) -> list[str]:
+    """Codes ask for a reducing valve above a pressure at rest."""
+    try:
+        most = limit_si(facts, "supply_pressure", "high", rest.unit)
+    except LookupError:
+        return []
+    figure = shown(most, "pressure", rest.unit.symbol)
+    return [f"{rest} at rest is more than a branch should stand: a reducing valve is wanted above {figure}."] * (
+        rest.si > most
+    )
 
 
 def expected_fill_pressure(facts: Facts, check: str) -> Expected | None:
