@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 
 from diagnose.model import Book, Check, Machine, Reading
 from diagnose.rules import (
@@ -23,6 +24,7 @@ from diagnose.rules import (
     rinse_arms,
     rinse_gauge,
     rinse_proof,
+    rinse_thermometer,
     rinse_valve,
     room_air,
     run_timer,
@@ -78,6 +80,11 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
     "vent_dampers.flow_exit": vent_dampers.expected_flow,
 }
 
+# What computation says beside the plain band of a check: a line for the prompt, and its working.
+BESIDES: Mapping[str, Callable[[Facts], tuple[str, tuple[str, ...]] | None]] = dict.fromkeys(
+    ("rinse_thermometer.panel_reading", "rinse_thermometer.reference_reading"), rinse_thermometer.reach
+)
+
 
 def expected(book: Book, machine: Machine, readings: Sequence[Reading], check_id: str) -> Expected | None:
     """What this check should read here; None where nothing can be said in figures."""
@@ -87,7 +94,11 @@ def expected(book: Book, machine: Machine, readings: Sequence[Reading], check_id
         return None
     if check_id in EXPECTATIONS:
         return EXPECTATIONS[check_id](facts, check_id)
-    return _from_bands(facts, check)
+    shown, beside = _from_bands(facts, check), BESIDES.get(check_id)
+    more = beside(facts) if beside else None
+    if shown is None or more is None:
+        return shown
+    return replace(shown, lines=(*shown.lines, more[0]), working=(*shown.working, *more[1]))
 
 
 def _from_bands(facts: Facts, check: Check) -> Expected | None:

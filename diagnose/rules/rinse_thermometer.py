@@ -14,9 +14,10 @@ from diagnose.rules.booster_supply import Heat, Supply, supply_of
 from diagnose.rules.facts import Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.rinse_arms import flow_now
+from diagnose.rules.told import plates_told, reading_told
 from diagnose.units import Quantity, show_number
 
-__all__ = ["heat_balance", "heat_now"]
+__all__ = ["heat_balance", "heat_now", "reach"]
 
 POWER_READ, POWER_RATED = 0.03, 0.06  # error of the power from currents, and of the rating alone; judgement
 LOSS = 1.0  # K, spread of what the pipe loses; its mean is about what the 500 rule reckons too little; judgement
@@ -127,6 +128,27 @@ def heat_balance(facts: Facts, kind: str = "electric") -> Finding | Silent | Non
     plates = facts.assumed(*heat.plate, *flow.plate)
     consults = [inlet, *heat.consults, *flow.consults]
     return facts.conclude(name, weights, name, [reading], consults, [*working, *plates], _SAYS[outcome])
+
+
+def reach(facts: Facts) -> tuple[str, tuple[str, ...]] | None:
+    """How hot the rinse can get here from the water that comes in: a line for the prompt, and the working.
+
+    None while the inlet was not read: then it is the inlet check that says what is needed.
+    """
+    inlet, flow = facts.now("supply_water.inlet_temperature"), flow_now(facts)
+    kind = str(facts.machine.trait("booster"))
+    if inlet is None or flow is None or kind == "none":
+        return None
+    heat = heat_now(facts, kind)
+    if isinstance(heat, Silent):
+        return None
+    unit = inlet.value.unit
+    top = unit.from_si(inlet.value.si + rise_of_flow(heat.power, flow.value))
+    read = [line for r in (inlet, *heat.consults, *flow.consults) for line in reading_told(facts, r)]
+    worked = said("outlet-temperature", system_of(unit), inlet=inlet.value.si, power=heat.power, flow=flow.value)
+    plates = plates_told(facts, *dict.fromkeys((*heat.plate, *flow.plate)))
+    line = f"from {inlet.value} this booster makes about {top:.0f} {unit.symbol} at most ({heat.words})"
+    return line, (*plates, *dict.fromkeys(read), *heat.lines, *worked)
 
 
 def _balance_weights(seen: float, low: float, high: float, error: float) -> dict[str, float]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rulebook import machine, run
+from tests.rulebook import expect, machine, run
 
 PANEL, INLET, AMPS = "rinse_thermometer.panel_reading", "supply_water.inlet_temperature", "booster_electric.line_amps"
 PRESSURE, FLOW, BALANCE = "rinse_gauge.flow_pressure", "rinse_arms.flow_measured", "booster_electric.heat_balance"
@@ -77,3 +77,17 @@ def test_single_phase_current_is_power() -> None:
 
 def test_no_electric_booster_no_balance() -> None:
     assert _of_panel((PANEL, "172"), (INLET, "140"), kind="steam").rule == "plain_band"
+
+
+def test_what_the_booster_can_make_stands_beside_the_band() -> None:
+    """Not while the inlet is unread; then with the figures it stands on, and less with an element out."""
+    assert len(expect(machine(), PANEL).lines) == 1  # type: ignore[union-attr]
+    full = expect(machine(), PANEL, (INLET, "110"))
+    assert full is not None
+    assert full.lines[1].startswith("from 110 °F this booster makes about 159 °F at most")
+    assert "30 kW × 3412 ÷ (500 × 4.2 gpm) = 48.74 F°" in full.working
+    assert any(line.startswith("Rated final-rinse flow: 4.2 gpm") for line in full.working)
+    part = expect(machine(booster_power="20 kW"), PANEL, (INLET, "110"))
+    assert part is not None
+    assert "142 °F at most" in part.lines[1]
+    assert len(expect(machine("chemical"), PANEL, (INLET, "110")).lines) == 1  # type: ignore[union-attr]
