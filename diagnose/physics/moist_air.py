@@ -1,4 +1,4 @@
-"""Moist air: how much water it holds, what heat is in it, what it weighs, when it drips."""
+"""Moist air: how much water it holds, what heat is in it, what it weighs."""
 
 from __future__ import annotations
 
@@ -7,20 +7,20 @@ import math
 from diagnose.physics.demand import not_negative, positive, within
 
 __all__ = [
+    "BOILING",
+    "FREEZING",
     "SEA_LEVEL",
-    "dew_point",
-    "humidity_of_wet_bulb",
+    "WATER_TO_AIR",
     "humidity_ratio",
     "moist_density",
     "moist_enthalpy",
     "moist_volume",
-    "relative_humidity",
     "saturation_pressure",
 ]
 
 SEA_LEVEL = 101325.0  # standard atmosphere, Pa
-_FREEZING, _BOILING = 273.15, 373.15
-_WATER_TO_AIR = 0.621945  # molar mass of water over that of dry air
+FREEZING, BOILING = 273.15, 373.15
+WATER_TO_AIR = 0.621945  # molar mass of water over that of dry air
 _GAS_DRY_AIR = 287.042  # J/(kg K)
 _SATURATION = (-5.8002206e3, 1.3914993, -4.8640239e-2, 4.1764768e-5, -1.4452093e-8, 6.5459673)
 
@@ -54,7 +54,7 @@ def saturation_pressure(temperature: float) -> float:
     Hyland-Wexler form over liquid water as in ASHRAE Fundamentals chapter 1, coefficients from memory, held
     to its table 3 by the tests.
     """
-    within(_FREEZING, _BOILING, temperature=temperature)
+    within(FREEZING, BOILING, temperature=temperature)
     c = _SATURATION
     t = temperature
     return math.exp(c[0] / t + c[1] + c[2] * t + c[3] * t**2 + c[4] * t**3 + c[5] * math.log(t))
@@ -97,127 +97,7 @@ def humidity_ratio(temperature: float, humidity: float, pressure: float = SEA_LE
     positive(pressure=pressure)
     if vapour >= pressure:
         raise ValueError(f"air at {temperature:.1f} K can't hold so much vapour at {pressure:.0f} Pa: it would boil")
-    return _WATER_TO_AIR * vapour / (pressure - vapour)
-
-
-def humidity_of_wet_bulb(temperature: float, wet_bulb: float, pressure: float = SEA_LEVEL) -> float:
-    """Water vapour in moist air from a dry and a wet thermometer.
-
-    W = ((2501 - 2.326 t_w) W_s(t_w) - 1.006 (t - t_w)) / (2501 + 1.86 t - 4.186 t_w), in degrees Celsius
-
-    Parameters
-    ----------
-    temperature : float
-        Dry thermometer, [K], 283.15 to 353.15
-    wet_bulb : float
-        Thermometer with the wet sock, [K], 278.15 to 333.15
-    pressure : float
-        Pressure of the air; sea level unless given, [Pa], 8e4 to 1.05e5
-
-    Returns
-    -------
-    float
-        Humidity ratio, [kg/kg]
-
-    Notes
-    -----
-    The wet one can't be the warmer; a figure under nought means the sock was dry.
-
-    Examples
-    --------
-    >>> round(humidity_of_wet_bulb(313.15, 293.15), 4)
-    0.0064
-
-    References
-    ----------
-    ASHRAE Fundamentals chapter 1, its example 1.
-    """
-    if wet_bulb > temperature:
-        raise ValueError("the wet thermometer can't read above the dry one")
-    saturated = humidity_ratio(wet_bulb, 1.0, pressure)
-    t, wet = temperature - _FREEZING, wet_bulb - _FREEZING
-    ratio = ((2501.0 - 2.326 * wet) * saturated - 1.006 * (t - wet)) / (2501.0 + 1.86 * t - 4.186 * wet)
-    if ratio < 0:
-        raise ValueError("so far below the dry one a wet thermometer can't read: wet the sock and wait")
-    return ratio
-
-
-def relative_humidity(temperature: float, ratio: float, pressure: float = SEA_LEVEL) -> float:
-    """Relative humidity from the water the air carries.
-
-    RH = p W / (0.621945 + W) / p_s(t)
-
-    Parameters
-    ----------
-    temperature : float
-        Temperature of the air, [K], 273.15 to 363.15
-    ratio : float
-        Water for each kilogram of dry air, [kg/kg], 0 to 0.5
-    pressure : float
-        Pressure of the air; sea level unless given, [Pa], 8e4 to 1.05e5
-
-    Returns
-    -------
-    float
-        Relative humidity, as a fraction, [-]
-
-    Notes
-    -----
-    Above 1 the air is foggy: that is the steam one sees.
-
-    Examples
-    --------
-    >>> round(relative_humidity(313.15, 0.0065), 2)
-    0.14
-
-    References
-    ----------
-    ASHRAE Fundamentals chapter 1.
-    """
-    not_negative(ratio=ratio)
-    positive(pressure=pressure)
-    return pressure * ratio / (_WATER_TO_AIR + ratio) / saturation_pressure(temperature)
-
-
-def dew_point(ratio: float, pressure: float = SEA_LEVEL) -> float:
-    """Temperature of a surface on which this air just begins to drip.
-
-    p_s(t_dew) = p W / (0.621945 + W), found by halving
-
-    Parameters
-    ----------
-    ratio : float
-        Water for each kilogram of dry air, [kg/kg], 0.005 to 0.5
-    pressure : float
-        Pressure of the air; sea level unless given, [Pa], 8e4 to 1.05e5
-
-    Returns
-    -------
-    float
-        Dew point, [K]
-
-    Notes
-    -----
-    From freezing to boiling only.
-
-    Examples
-    --------
-    >>> round(dew_point(0.0065) - 273.15, 1)
-    7.7
-
-    References
-    ----------
-    ASHRAE Fundamentals chapter 1.
-    """
-    positive(ratio=ratio, pressure=pressure)
-    wanted = pressure * ratio / (_WATER_TO_AIR + ratio)
-    low, high = _FREEZING, _BOILING
-    if not saturation_pressure(low) <= wanted <= saturation_pressure(high):
-        raise ValueError("the dew point lies below freezing or above boiling")
-    for _ in range(60):
-        middle = (low + high) / 2
-        low, high = (middle, high) if saturation_pressure(middle) < wanted else (low, middle)
-    return (low + high) / 2
+    return WATER_TO_AIR * vapour / (pressure - vapour)
 
 
 def moist_enthalpy(temperature: float, ratio: float) -> float:
@@ -250,9 +130,9 @@ def moist_enthalpy(temperature: float, ratio: float) -> float:
     ----------
     ASHRAE Fundamentals chapter 1.
     """
-    within(_FREEZING, _BOILING, temperature=temperature)
+    within(FREEZING, BOILING, temperature=temperature)
     not_negative(ratio=ratio)
-    t = temperature - _FREEZING
+    t = temperature - FREEZING
     return 1006.0 * t + ratio * (2.501e6 + 1860.0 * t)
 
 
@@ -290,7 +170,7 @@ def moist_volume(temperature: float, ratio: float, pressure: float = SEA_LEVEL) 
     """
     positive(temperature=temperature, pressure=pressure)
     not_negative(ratio=ratio)
-    return _GAS_DRY_AIR * temperature * (1.0 + ratio / _WATER_TO_AIR) / pressure
+    return _GAS_DRY_AIR * temperature * (1.0 + ratio / WATER_TO_AIR) / pressure
 
 
 def moist_density(temperature: float, ratio: float, pressure: float = SEA_LEVEL) -> float:

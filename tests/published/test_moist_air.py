@@ -5,7 +5,7 @@ from __future__ import annotations
 import psychrolib
 import pytest
 
-from diagnose.physics import moist_air
+from diagnose.physics import air_state, moist_air
 
 ZERO = 273.15
 psychrolib.SetUnitSystem(psychrolib.SI)
@@ -35,10 +35,10 @@ def test_saturated_enthalpy(celsius: float, printed: float) -> None:
 
 def test_example_1() -> None:
     """40 °C dry, 20 °C wet: W 0.0065, dew point 7 °C, 14 %, 56.7 kJ/kg, 0.896 m3/kg as read from the chart."""
-    ratio = moist_air.humidity_of_wet_bulb(ZERO + 40, ZERO + 20)
+    ratio = air_state.humidity_of_wet_bulb(ZERO + 40, ZERO + 20)
     assert ratio == pytest.approx(0.0065, abs=1e-4)
-    assert moist_air.dew_point(ratio) - ZERO == pytest.approx(7, abs=0.7)
-    assert moist_air.relative_humidity(ZERO + 40, ratio) == pytest.approx(0.14, abs=0.005)
+    assert air_state.dew_point(ratio) - ZERO == pytest.approx(7, abs=0.7)
+    assert air_state.relative_humidity(ZERO + 40, ratio) == pytest.approx(0.14, abs=0.005)
     assert moist_air.moist_enthalpy(ZERO + 40, ratio) == pytest.approx(56700, rel=0.01)
     assert moist_air.moist_volume(ZERO + 40, ratio) == pytest.approx(0.896, abs=1e-3)
 
@@ -66,7 +66,7 @@ def test_more_saturated_air(celsius: float, ratio: float, enthalpy: float, densi
 def test_against_psychrolib(celsius: float, humidity: float) -> None:
     ratio = moist_air.humidity_ratio(ZERO + celsius, humidity)
     assert ratio == pytest.approx(psychrolib.GetHumRatioFromRelHum(celsius, humidity, 101325), rel=1e-3)
-    assert moist_air.relative_humidity(ZERO + celsius, ratio) == pytest.approx(humidity)
+    assert air_state.relative_humidity(ZERO + celsius, ratio) == pytest.approx(humidity)
     assert moist_air.moist_enthalpy(ZERO + celsius, ratio) == pytest.approx(
         psychrolib.GetMoistAirEnthalpy(celsius, ratio), rel=1e-3
     )
@@ -75,10 +75,10 @@ def test_against_psychrolib(celsius: float, humidity: float) -> None:
     )
     if ratio > 0.005:
         dew = psychrolib.GetTDewPointFromHumRatio(celsius, ratio, 101325)
-        assert moist_air.dew_point(ratio) - ZERO == pytest.approx(dew, abs=0.05)
+        assert air_state.dew_point(ratio) - ZERO == pytest.approx(dew, abs=0.05)
 
 
 @pytest.mark.parametrize(("dry", "wet"), [(24, 17), (35, 33), (40, 20), (55, 50)])
 def test_two_thermometers_against_psychrolib(dry: float, wet: float) -> None:
-    found = moist_air.humidity_of_wet_bulb(ZERO + dry, ZERO + wet)
+    found = air_state.humidity_of_wet_bulb(ZERO + dry, ZERO + wet)
     assert found == pytest.approx(psychrolib.GetHumRatioFromTWetBulb(dry, wet, 101325), rel=2e-3)
