@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from diagnose.formulas.formula import Answer, Argument, Formula
-from diagnose.physics import dosing, stock
+from diagnose.physics import dosing, stock, tube_pump
 
 __all__ = ["FORMULAS"]
 
@@ -21,7 +21,7 @@ FORMULAS: tuple[Formula, ...] = (
         subject="sanitising",
         title="Output of a tube pump",
         asks="What does a tube pump deliver at this speed?",
-        run=dosing.tube_pump_flow,
+        run=tube_pump.tube_pump_flow,
         takes=(
             Argument("speed", "Turns of the pump's head", "frequency", "rpm"),
             Argument("per_turn", "Stock a turn delivers", "volume", "mL"),
@@ -35,7 +35,7 @@ FORMULAS: tuple[Formula, ...] = (
         subject="sanitising",
         title="Stock fed a rack",
         asks="What does a pump feed in the time it runs?",
-        run=dosing.dose_of_pump,
+        run=tube_pump.dose_of_pump,
         takes=(
             _PUMP,
             Argument("time", "Time the pump runs a rack", "time", "s"),
@@ -45,11 +45,26 @@ FORMULAS: tuple[Formula, ...] = (
         also=("sanitiser", "detergent", "rinse aid"),
     ),
     Formula(
+        id="tube-pump-dose",
+        subject="sanitising",
+        title="Dose of a tube pump a rack",
+        asks="What does a tube pump feed a rack, by its turns?",
+        run=tube_pump.dose_of_turns,
+        takes=(
+            Argument("speed", "Turns of the pump's head", "frequency", "rpm"),
+            Argument("per_turn", "Stock a turn delivers", "volume", "mL"),
+            Argument("time", "Time the pump runs a rack", "time", "s"),
+        ),
+        gives=(Answer("dose", "Stock fed", "volume", "mL"),),
+        us=("{speed} ÷ 60 × {per_turn} × {time} = {dose}",),
+        also=("peristaltic", "squeeze tube", "sanitiser"),
+    ),
+    Formula(
         id="feed-time",
         subject="sanitising",
         title="Feed time for a dose",
         asks="How long must the pump run for this dose?",
-        run=dosing.feed_time,
+        run=tube_pump.feed_time,
         takes=(
             _DOSE,
             _PUMP,
@@ -72,6 +87,7 @@ FORMULAS: tuple[Formula, ...] = (
         gives=(Answer("strength", "Strength in the rinse", "concentration", "ppm"),),
         us=("{dose} × {stock:n} × 10 ÷ ({water} × 3.7854) = {strength}",),
         si=("{dose} × {stock:n} × 10 ÷ {water} = {strength}",),
+        limit="sanitiser_strength",
         also=("sanitiser", "ppm", "bleach"),
     ),
     Formula(
@@ -104,6 +120,7 @@ FORMULAS: tuple[Formula, ...] = (
         gives=(Answer("strength", "Strength in the rinse", "concentration", "ppm"),),
         us=("{pump_flow} × {stock:n} × 10 ÷ ({water_flow} × 3.7854) = {strength}",),
         si=("{pump_flow} × {stock:n} × 10 ÷ {water_flow} = {strength}",),
+        limit="sanitiser_strength",
         also=("sanitiser", "ppm", "bleach", "dilution"),
     ),
     Formula(

@@ -5,7 +5,9 @@ from __future__ import annotations
 from itertools import product
 
 from diagnose.model import Finding, Reading
-from diagnose.physics.chlorine import chlorine_least_temperature, chlorine_verdict
+from diagnose.physics.chlorine import chlorine_least_temperature, chlorine_verdict, contact_time_least
+from diagnose.physics.conveyor import dwell
+from diagnose.rules.conveyor_bar_pawls import speed_now
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.sanitiser_feed import STEP, dose_told, strip_wanted
@@ -91,7 +93,18 @@ def _words(facts: Facts, reading: Reading, heat: Reading | None, ph: Reading | N
     if heat is None or ph is None:
         unread = [w for w, r in (("temperature", heat), ("pH", ph)) if r is None]
         words.append(f"Not read: {' and '.join(unread)} of the rinse, on which it depends whether that is enough.")
-    return [*words, *dose_told(facts)]
+    return [*words, *_contact(facts, reading.value.si, heat, ph), *dose_told(facts)]
+
+
+def _contact(facts: Facts, strength: float, heat: Reading | None, ph: Reading | None) -> list[str]:
+    """Seconds the ware is under the rinse, against the code's contact time; nothing where they are not known."""
+    zone, speed = facts.plate("rinse_zone"), speed_now(facts)
+    if zone is None or isinstance(speed, Silent) or heat is None or ph is None or speed.speed <= 0:
+        return []
+    least = contact_time_least("chlorine", strength, min(ph.value.value, 10.0), heat.value.si)
+    seconds = dwell(zone.si, speed.speed)
+    told = f"Contact: {least:.0f} s wanted (Food Code 4-703.11(C)), {seconds:.1f} s under the rinse"
+    return [f"{told}; what stays wet goes on working."]
 
 
 def _least(strength: float, ph: Reading | None, heat: Reading | None) -> str:
