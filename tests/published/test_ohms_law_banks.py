@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from diagnose.physics.bank_words import heat_in_state, state_of_amps, state_of_ohms
 from diagnose.physics.electric_heat import balanced_line_current, power_at_voltage
 from diagnose.physics.element_bank import (
     BankState,
@@ -107,3 +108,21 @@ def test_wye_with_neutral() -> None:
     """One element open or one line lost leaves two thirds (same page)."""
     for state in (ONE, LOST):
         assert bank_power(9e3, 208, "wye with neutral", state) == pytest.approx(6e3)
+
+
+def test_same_rows_with_elements_side_by_side() -> None:
+    """The formulas by word: open delta two thirds, never three quarters; a lost line one half; open wye one half."""
+    assert heat_in_state(15e3, 208, "delta", "one element open", 1) == pytest.approx(10e3)
+    assert heat_in_state(15e3, 208, "delta", "one line lost", 1) == pytest.approx(7.5e3)
+    assert heat_in_state(15e3, 208, "delta", "two elements open", 1) == pytest.approx(5e3)
+    assert heat_in_state(27e3, 400, "wye", "one element open", 1) == pytest.approx(13.5e3)
+    assert heat_in_state(9e3, 208, "wye with neutral", "one line lost", 1) == pytest.approx(6e3)
+    # Only with two elements to a leg, and one of the six open, is another share left: five sixths.
+    assert heat_in_state(15e3, 208, "delta", "one element open", 2) == pytest.approx(12.5e3)
+
+
+def test_the_state_is_read_back_from_the_published_figures() -> None:
+    assert state_of_amps((24.0, 24.0, 41.6), 15e3, 208, "delta", 1) == ("T1-T2: open", 1.0)
+    assert state_of_amps((36.1, 36.1, 0.0), 15e3, 208, "delta", 1) == ("line L3 lost", 1.0)
+    assert state_of_ohms((17.31, 8.65, 8.65), 15e3, 208, "delta", 1) == ("T1-T2: open", 1.0)
+    assert state_of_ohms((5.77, 5.77, 5.77), 15e3, 208, "delta", 1) == ("whole", 1.0)
