@@ -135,8 +135,10 @@ FORMULAS: tuple[Formula, ...] = (
         ),
         gives=(Answer("starts", "Starts", "rate", "per hour"),),
         us=(
-            "3600 × ({setting:n}² − {run_current:n}²) ÷ ({start_time} × ({start_current:n}² − {run_current:n}²)) = {starts:n}",
+            "{setting:n}² − {run_current:n}² = {room}",
+            "3600 × {room} ÷ ({start_time} × ({start_current:n}² − {run_current:n}²)) = {starts:n}",
         ),
+        steps=lambda setting, run_current, **_: {"room": (setting**2 - run_current**2, "number", "", "")},
         limit="motor_starts",
         also=("starts per hour",),
     ),

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from diagnose.formulas import said
 from diagnose.model import Finding
 from diagnose.physics.motors import overload_trip
 from diagnose.rules.bands import limit_share, normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.pump_motor import motor_of
+from diagnose.rules.told import plates_told
 from diagnose.units import Quantity, show_number
 
 __all__ = ["SETTINGS", "expected_setting", "setting"]
@@ -29,7 +31,8 @@ def setting(facts: Facts, check_id: str) -> Finding | Silent | None:
     Formula: share = setting / nameplate amps; from 95 to 115 % as nameplate.
     Source: NEC 430.32(A)(1): 115 %, or 125 % with service factor 1.15 or a rise of 40 °C (secondary);
     the lower end is common practice.
-    Fires: 5.0 A on a 6.8 A plate -> below. Silent: full-load amps not known.
+    Fires: two_tank_electric_208 (wash_motor_amps = 6.8 A): motor_overload.pump_setting = 5.0 A -> below
+    Silent: two_tank_electric_208 (wash_motor_amps = 0 A): motor_overload.pump_setting = 5.0 A
     """
     reading, check = facts.fresh(check_id), facts.check(check_id)
     if reading is None or check is None:
@@ -48,13 +51,21 @@ def setting(facts: Facts, check_id: str) -> Finding | Silent | None:
     weights = {"as_nameplate": max(1 - below - above, 0.0), "below": below, "above": above}
     working = [
         f"Set to {reading.value} = {share * 100:.0f} % of the {plate} nameplate.",
-        f"Trip at most {show_number(overload_trip(plate.si, False), 3)} A (115 %), or "
-        f"{show_number(overload_trip(plate.si, True), 3)} A (125 %) where the nameplate has a service factor of 1.15 "
-        "or a rise of 40 °C. Local codes govern.",
+        *_sizing(plate.si),
         *facts.assumed(_plate_of(facts, check_id)),
     ]
     says = _SAYS[max(weights, key=lambda o: weights[o])]
     return facts.conclude(check_id, weights, "motor_overload.setting", [reading], (), working, says)
+
+
+def _sizing(full: float) -> list[str]:
+    """The code's greatest trip currents for a motor, worked out."""
+    ordinary = said("overload-size", "us", full_load=full, service_factor="no", will_not_start="no")
+    cool = said("overload-size", "us", full_load=full, service_factor="yes", will_not_start="no")
+    return [
+        f"Motors in general: {ordinary[0]} at the most.",
+        f"With a service factor of 1.15 or a rise of 40 °C on the nameplate: {cool[0]}. Local codes govern.",
+    ]
 
 
 def _plate_of(facts: Facts, check_id: str) -> str:
@@ -68,7 +79,9 @@ def expected_setting(facts: Facts, check: str) -> Expected | None:
         return None
     high = Quantity.of_si(overload_trip(plate.si, False), "current", "A")
     line = f"{plate}, the nameplate's full-load amps; trip at most {show_number(high.value, 3)} A in general"
-    return Expected((line,), plate, high, facts.assumed(_plate_of(facts, check)), "NEC 430.32(A)(1), secondary")
+    working = (*plates_told(facts, _plate_of(facts, check)), *_sizing(plate.si))
+    assumed = facts.assumed(_plate_of(facts, check))
+    return Expected((line,), plate, high, assumed, "NEC 430.32(A)(1), secondary", working)
 
 
 _SAYS = {

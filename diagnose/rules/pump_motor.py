@@ -12,6 +12,7 @@ from diagnose.rules.bands import limit_share, normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.supply_power import unbalance_known
+from diagnose.rules.told import plates_told
 from diagnose.units import Quantity, show_number
 
 __all__ = ["MOTORS", "Motor", "expected_amps", "line_amps", "line_amps_single", "motor_of"]
@@ -58,7 +59,8 @@ def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
     10 %; load = mean / nameplate amps over 105 % high, under 60 % low (drive 40 %).
     Source: limits motor_load (judgement) and motor_current_unbalance (common practice); 6 to 10 times the
     voltage unbalance: DOE tip sheet 7; off-design volts: DOE tip sheet 9.
-    Fires: 11.6 11.9 0 A on a 6.8 A plate -> phase lost. Silent: full-load amps not known, motor at rest.
+    Fires: two_tank_electric_208 (wash_motor_amps = 6.8 A): pump_motor.line_amps = 11.6 11.9 0 A -> phase_lost
+    Silent: two_tank_electric_208 (wash_motor_amps = 6.8 A): pump_motor.line_amps = 0.1 0 0.1 A
     """
     name = f"{assembly}.line_amps"
     reading, check = facts.fresh(name), facts.check(name)
@@ -105,7 +107,8 @@ def line_amps_single(facts: Facts, assembly: str) -> Finding | Silent | None:
     Purpose: overload, idle load, or not running.
     Formula: load = current / nameplate amps over 105 % high, under 60 % low (drive 40 %), under 5 % none.
     Source: limit motor_load (judgement).
-    Fires: 12 A on a 9.2 A plate -> high. Silent: full-load amps not known.
+    Fires: single_tank_electric_240_single_phase (wash_motor_amps = 9.2 A): pump_motor.line_amps_single = 12 A -> high
+    Silent: single_tank_electric_240_single_phase (wash_motor_amps = 0 A): pump_motor.line_amps_single = 12 A
     """
     name = f"{assembly}.line_amps_single"
     reading, check = facts.fresh(name), facts.check(name)
@@ -213,7 +216,12 @@ def expected_amps(facts: Facts, check: str) -> Expected | None:
     low, high = (Quantity.of_si(full * share, "current", "A") for share in (least, most))
     each = "" if name.endswith("_single") else " each, within 10 % of their mean"
     line = f"{show_number(low.value, 3)} to {show_number(high.value, 3)} A{each} ({show_number(full)} A nameplate)"
-    return Expected((line,), low, high, facts.assumed(motor.plate), "nameplate; the band is judgement")
+    working = (
+        *plates_told(facts, motor.plate),
+        f"{least * 100:.0f} to {most * 100:.0f} % of {show_number(full)} A: "
+        f"{show_number(low.value, 3)} to {show_number(high.value, 3)} A.",
+    )
+    return Expected((line,), low, high, facts.assumed(motor.plate), "nameplate; the band is judgement", working)
 
 
 _SAYS = {

@@ -16,6 +16,7 @@ from diagnose.rules import (
     exhaust_fan,
     level_control,
     motor_overload,
+    motor_trip,
     pressure_regulator,
     pump_motor,
     rinse_actuator,
@@ -75,6 +76,7 @@ RULES: tuple[Rule, ...] = (
         Rule(f"{m}.line_amps_single", _PATTERN, partial(pump_motor.line_amps_single, assembly=m))
         for m in pump_motor.MOTORS
     ),
+    Rule("motor_overload.trip_time", _PATTERN, motor_trip.trip_time),
     *(Rule(check, _PATTERN, partial(motor_overload.setting, check_id=check)) for check in motor_overload.SETTINGS),
     *(Rule(check, _PATTERN, partial(sensors.sensor_ohms, check_id=check)) for check in sensors.SENSORS),
     *(Rule(check, _PATTERN, partial(sanitiser_feed.drawn, check_id=check)) for check in sanitiser_feed.DRAWN),

@@ -34,5 +34,6 @@ def test_the_rule_counts_from_the_nameplate() -> None:
     own = machine(wash_motor_amps="34 A")
     found = run(own, ("motor_overload.pump_setting", "34 A")).findings[0]
     assert found.outcome == "as_nameplate"
-    assert any("39.1 A (115 %)" in line and "42.5 A (125 %)" in line for line in found.working)
+    assert any("115 ÷ 100 × 34 A = 39.1 A" in line for line in found.working)
+    assert any("125 ÷ 100 × 34 A = 42.5 A" in line for line in found.working)
     assert run(own, ("motor_overload.pump_setting", "46 A")).findings[0].outcome == "above"

@@ -28,8 +28,8 @@ def test_settings(check: str, setting: str, outcome: str) -> None:
 def test_working_names_the_code() -> None:
     working = " ".join(run(machine(), (PUMP, "5.0")).findings[0].working)
     assert "74 % of the 6.8 A nameplate" in working
-    assert "7.82 A (115 %)" in working
-    assert "8.5 A (125 %)" in working
+    assert "115 ÷ 100 × 6.8 A = 7.82 A" in working
+    assert "125 ÷ 100 × 6.8 A = 8.5 A" in working
 
 
 def test_silent_without_a_nameplate() -> None:
