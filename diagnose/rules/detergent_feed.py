@@ -9,7 +9,7 @@ from diagnose.rules.bands import limit_end, normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.told import plates_told
-from diagnose.units import Quantity, find_unit, show_number
+from diagnose.units import Quantity, parse_quantity, show_number
 
 __all__ = ["expected_fed", "fed_per_rack"]
 
@@ -70,8 +70,7 @@ def expected_fed(facts: Facts, check: str) -> Expected | None:
 
 
 def _ends(facts: Facts) -> tuple[float, float]:
-    unit = find_unit("ppm", "concentration")
-    assert unit is not None
+    unit = parse_quantity("1 ppm", "concentration").unit
     low = limit_end(facts.book, facts.machine, "detergent_strength", "low", unit).value
     return low, limit_end(facts.book, facts.machine, "detergent_strength", "high", unit).value
 

@@ -171,8 +171,13 @@ def _system(facts: Facts, check: str) -> str:
 
 def dose_told(facts: Facts) -> tuple[str, ...]:
     """What is known of the dose, for the working of the strip."""
-    pair = _dose_and_water(facts)
-    return () if pair is None else (*reading_told(facts, pair[0]), *reading_told(facts, pair[1]))
+    pair, stock = _dose_and_water(facts), facts.plate("sanitiser_stock")
+    if pair is None or stock is None or stock.si <= 0:
+        return ()
+    formula, values = _formula(*pair, stock.si)
+    computed = said(formula, system_of(pair[1].value.unit), **values)
+    told = (*reading_told(facts, pair[0]), *reading_told(facts, pair[1]), *plates_told(facts, "sanitiser_stock"))
+    return (*told, *(f"{line} by the dose that is fed." for line in computed))
 
 
 _DRAWN = {

@@ -63,3 +63,15 @@ def test_expected_names_the_row() -> None:
     unread = expect(chemical(), STRIP)
     assert unread is not None
     assert "75 °F at pH 8 or less, 100 °F at pH 10 or less" in unread.lines[1]
+
+
+def test_expected_tells_what_the_dose_must_give() -> None:
+    told = expect(chemical(), STRIP, ("sanitiser_feed.per_rack", "2 mL"), ("sanitiser_feed.water_per_rack", "1.1 gal"))
+    assert told is not None
+    assert any(line.endswith("= 25.22 ppm by the dose that is fed.") for line in told.working)
+
+
+def test_contact_time_stands_beside_it() -> None:
+    plate = chemical(rinse_zone="12 in", conveyor_speed="6 ft/min")
+    found = next(f for f in done(plate, (STRIP, "60"), (PH, "7"), (PROBE, "130 F")).findings if f.check == STRIP)
+    assert any(line.startswith("Contact: 7 s wanted") and "10.0 s under the rinse" in line for line in found.working)
