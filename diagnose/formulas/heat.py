@@ -29,6 +29,13 @@ def _rise(power: float, flow: float, **_: float) -> Steps:
     return {"rise": (heat.rise_of_flow(power, flow), "temperature difference", "F°", "C°")}
 
 
+def _water(temperature: float) -> Steps:
+    return {
+        "density": (heat.water_density(temperature), "density", "lb/ft3", "kg/m3"),
+        "capacity": (heat.water_heat_capacity(temperature), "specific heat", "BTU/(lb·F°)", "kJ/(kg·C°)"),
+    }
+
+
 def _along_pipe(start: float, room: float, length: float, loss: float, flow: float) -> Steps:
     end = streams.pipe_end_temperature(start, room, length, loss, flow)
     return {
@@ -186,5 +193,18 @@ FORMULAS: tuple[Formula, ...] = (
         us=("Water at {temperature}: {capacity}.",),
         by_hand="read from an equation fitted to the water table",
         also=("specific heat",),
+    ),
+    Formula(
+        id="water-heat",
+        subject="heat",
+        title="The 500 rule at another temperature",
+        asks="What does the 500 of the trade become in water this hot?",
+        run=heat.trade_figure,
+        takes=(Argument("temperature", "Temperature", "temperature", "°F", "°C"),),
+        gives=(Answer("figure", "BTU/h per gpm and F°", "number"),),
+        us=("{density} × {capacity} × 8.021 = {figure}",),
+        si=("{density} × {capacity} ÷ 8.361 = {figure}",),
+        steps=_water,
+        also=("500", "hot water", "BTU"),
     ),
 )
