@@ -29,9 +29,9 @@ def fuel_lost_to_scale(thickness: float, deposit: str = "normal", surface: str =
     thickness : float
         Scale, [m], 0 to 0.0016
     deposit : str
-        normal, high iron, or iron and silica
+        Kind of scale: normal, high iron, or iron and silica, [-]
     surface : str
-        fired exchanger; an immersion element is refused
+        What it sits on: a fired exchanger; an immersion element is refused, [-]
 
     Returns
     -------
