@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from diagnose.physics.insulation import insulation_life
+from diagnose.physics.motor_load import current_unbalance_expected, extra_rise
 from diagnose.physics.motors import negative_sequence_factor, nema_unbalance, temperature_rise_factor
 from tests.rulebook import machine, run
 
@@ -77,3 +79,23 @@ def test_current_unbalance_is_some_6_to_10_times() -> None:
     ).findings
     pump = next(f for f in found if f.check == "pump_motor.line_amps")
     assert any("makes 7 to 11 % in the currents" in line for line in pump.working)
+
+
+def test_current_unbalance_is_six_to_ten_times() -> None:
+    """Page 2; its own motor shows 27.7 % at 2.5 %, 11 times: so the band is no hard cap."""
+    least, most = current_unbalance_expected(0.025)
+    assert (least, most) == pytest.approx((0.15, 0.25))
+    assert 1.0 < 0.277 / most < 1.2
+
+
+def test_insulation_life_halves_for_ten_degrees() -> None:
+    assert insulation_life(10.0) == 0.5
+    assert insulation_life(20.0) == 0.25
+    assert extra_rise(80.0, 0.02) == pytest.approx(6.4)
+
+
+def test_energy_example() -> None:
+    """Page 2: 100 hp, 8000 h, 94.4 against 93.0 % efficiency: 9,517 kWh and $760 at 8 cents."""
+    saved = 100 * 0.746 * 8000 * (100 / 93.0 - 100 / 94.4)
+    assert saved == pytest.approx(9517, abs=1.0)
+    assert saved * 0.08 == pytest.approx(760, abs=2.0)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from diagnose.physics.motor_supply import torque_share
 from diagnose.physics.motors import current_change_at_volts
 from tests.rulebook import machine, run
 
@@ -34,3 +35,9 @@ def test_208_on_a_230_volt_motor_is_inside_by_one_volt(volts: str, heavier: str)
     found = run(machine(volts="230 V"), ("supply_power.line_volts", volts)).findings[0]
     assert found.outcome == heavier
     assert found.weights[heavier] < 0.95
+
+
+@pytest.mark.parametrize(("share", "change"), [(0.9, -0.19), (1.1, 0.21)])
+def test_torque(share: float, change: float) -> None:
+    """Table 2: -19 % at 90 % volts, +21 % at 110 %."""
+    assert torque_share(230.0 * share, 230.0) - 1.0 == pytest.approx(change, abs=1e-9)
