@@ -163,7 +163,7 @@ FORMULAS: tuple[Formula, ...] = (
                 "BTU/ft3",
                 "MJ/m3",
                 usual="1030 BTU/ft3",
-                stands="usual for natural gas; the supplier knows",
+                stands="natural gas; the supplier knows",
             ),
             Argument(
                 "gauge",

@@ -146,7 +146,7 @@ def trade_figure(temperature: float) -> float:
 
     References
     ----------
-    As heat_per_volume.
+    Density and heat capacity held to IAPWS-IF97 by the tests; the 500 rule is the trade's.
     """
     return 500.0 * heat_per_volume(temperature) / TRADE_HEAT
 

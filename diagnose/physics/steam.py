@@ -169,7 +169,7 @@ def steam_temperature_at_gauge(gauge: float) -> float:
 
     References
     ----------
-    As saturation_temperature.
+    IAPWS R7-97, region 4, backward equation.
     """
     not_negative(gauge=gauge)
     return saturation_temperature(gauge + STANDARD_AIR)
@@ -201,7 +201,7 @@ def latent_heat_at_gauge(gauge: float) -> float:
 
     References
     ----------
-    As latent_heat.
+    Fitted here to IAPWS-IF97 values; pressure over the air's at sea level.
     """
     not_negative(gauge=gauge)
     return latent_heat(gauge + STANDARD_AIR)

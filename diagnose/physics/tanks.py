@@ -208,8 +208,11 @@ def time_to_temperature(
         return 0.0
     left = push - (loss + carried) * way  # heat into it at the end
     if push * way <= 0 or left * way <= 0:
-        limit = start if push * way <= 0 else start + push / (loss + carried)
-        raise RefusedError(f"a tank that settles at {limit:.1f} K never comes to {target} K", "target", target, 0.0)
+        settled = start + push / (loss + carried) if loss + carried else start
+        low, high = sorted((start, settled))
+        raise RefusedError(
+            f"a tank that settles at {settled:.1f} K never comes to {target} K", "target", target, low, high
+        )
     share = (loss + carried) * way / push
     stretch = 1.0 if share == 0 else -math.log1p(-share) / share  # how much longer than at the push of the start
     return TRADE_HEAT * volume * way / push * stretch
