@@ -16,6 +16,7 @@ SUBJECTS: Mapping[str, str] = {
     "tanks": "Tanks: heating up, losses, overflow, racks",
     "steam_gas": "Steam and gas as sources of heat",
     "flow": "Jets, regulators, filling, hammer",
+    "pumps": "Pumps: pressure, speed, power, suction",
     "electric": "Electric heaters: power, currents, ohms",
     "motors": "Motors: volts, currents, unbalance",
     "protection": "Overloads, protectors, insulation, starts",
