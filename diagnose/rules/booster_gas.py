@@ -11,7 +11,7 @@ from diagnose.rules.booster_rise import expected_rise, judge_rise
 from diagnose.rules.booster_supply import Heat
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
-from diagnose.rules.told import plates_told
+from diagnose.rules.told import plates_told, shown
 from diagnose.units import Quantity, parse_quantity
 
 __all__ = ["EFFICIENCY", "expected_clocked", "expected_gas_rise", "heat_now", "rated_heat", "rise"]
@@ -20,6 +20,7 @@ EFFICIENCY = 0.75  # county plan check guide EHD 16-01, appendix E
 EFFICIENCY_ERROR = 0.05  # of it: boosters that do not condense run at some 70 to 80 %; judgement
 INPUT_ERROR = 0.06  # of a rated input that nobody clocked; judgement
 CLOCKED, RISE = "booster_gas.gas_clocked", "booster_gas.rise"
+MANIFOLD = "booster_gas.manifold_pressure"
 
 
 def heat_now(facts: Facts) -> Heat | Silent:
@@ -74,7 +75,14 @@ def expected_clocked(facts: Facts, check: str) -> Expected | None:
     seconds = volume.si * gas.NATURAL_GAS * gas.meter_factor(supply) / plate.si
     values = {"volume": volume.si, "time": seconds, "heating_value": gas.NATURAL_GAS, "gauge": supply}
     worked = said("gas-clocked", system_of(plate.unit), **values, temperature=gas.BASE_TEMPERATURE)
-    line = f"{plate}: {volume} in {seconds:.0f} s"
+    lines = [f"{plate}: {volume} in {seconds:.0f} s"]
     stands = "1,030 BTU/ft3 and 7 inWG at the meter are usual for natural gas: ask the supplier."
-    working = (*plates_told(facts, "gas_input"), *worked, stands)
-    return Expected((line,), low, None, facts.assumed("gas_input"), "the plate, and usual natural gas", working)
+    working = [*plates_told(facts, "gas_input"), *worked, stands]
+    manifold, rated = facts.now(MANIFOLD), facts.plate("gas_pressure")
+    if manifold is not None and rated is not None and rated.si > 0:
+        burnt = gas.input_at_manifold(plate.si, manifold.value.si, rated.si)
+        lines.append(f"sound jets at {manifold.value}: {shown(burnt, 'power', plate.unit.symbol)}")
+        given = {"rated_input": plate.si, "manifold": manifold.value.si, "rated_manifold": rated.si}
+        working += [*plates_told(facts, "gas_pressure"), *said("gas-manifold", system_of(plate.unit), **given)]
+    basis = "the plate, and usual natural gas"
+    return Expected(tuple(lines), low, None, facts.assumed("gas_input"), basis, tuple(working))

@@ -65,3 +65,11 @@ def test_expected_at_the_meter(plate: str, seconds: str) -> None:
     assert shown.lines == (f"{plate}: 2 ft3 in {seconds}",)
     assert shown.working[0] == f"Gas input of the booster: {plate} (data plate)."
     assert any("1030 BTU/ft3" in line for line in shown.working)
+
+
+def test_expected_at_the_meter_follows_the_manifold() -> None:
+    """√(2.0 / 3.5) = 76 %: less than that by the meter is jets, not pressure."""
+    shown = expect(CLOCKED, GAS, {"booster_gas.manifold_pressure": "2.0 inWG"}, gas_pressure="3.5 inWG")
+    assert shown.lines[1] == "sound jets at 2 inWG: 75593 BTU/h"
+    assert any("√(2 ÷ 3.5)" in line for line in shown.working)
+    assert len(expect(CLOCKED, GAS, {}).lines) == 1
