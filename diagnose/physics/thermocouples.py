@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from diagnose.physics.demand import within
+from diagnose.physics.thermocouple_curves import CURVES, K_BELL
 
 __all__ = [
     "junction_temperature",
@@ -20,28 +21,6 @@ _ZERO = 273.15
 _COLDEST, _HOTTEST = 93.15, 573.15
 _STEPS = 60  # halvings of the temperature
 
-# Coefficients of E in mV over t in °C: (below nought, from nought up).
-_J = (0.0, 0.503811878150e-1, 0.304758369300e-4, -0.856810657200e-7, 0.132281952950e-9, -0.170529583370e-12)
-_J_ALL = (*_J, 0.209480906970e-15, -0.125383953360e-18, 0.156317256970e-22)
-_K_BELOW = (
-    *(0.0, 0.394501280250e-1, 0.236223735980e-4, -0.328589067840e-6, -0.499048287770e-8, -0.675090591730e-10),
-    *(-0.574103274280e-12, -0.310888728940e-14, -0.104516093650e-16, -0.198892668780e-19, -0.163226974860e-22),
-)
-_K_ABOVE = (
-    *(-0.176004136860e-1, 0.389212049750e-1, 0.185587700320e-4, -0.994575928740e-7, 0.318409457190e-9),
-    *(-0.560728448890e-12, 0.560750590590e-15, -0.320207200030e-18, 0.971511471520e-22, -0.121047212750e-25),
-)
-_K_BELL = (0.118597600000, -0.118343200000e-3, 126.9686)  # K alone has a bell on top, from nought up
-_T_BELOW = (
-    *(0.0, 0.387481063640e-1, 0.441944343470e-4, 0.118443231050e-6, 0.200329735540e-7, 0.901380195590e-9),
-    *(0.226511565930e-10, 0.360711542050e-12, 0.384939398830e-14, 0.282135219250e-16, 0.142515947790e-18),
-    *(0.487686622860e-21, 0.107955392700e-23, 0.139450270620e-26, 0.797951539270e-30),
-)
-_T_ABOVE = (
-    *(0.0, 0.387481063640e-1, 0.332922278800e-4, 0.206182434040e-6, -0.218822568460e-8),
-    *(0.109968809280e-10, -0.308157587720e-13, 0.454791352900e-16, -0.275129016730e-19),
-)
-_CURVES = {"J": (_J_ALL, _J_ALL), "K": (_K_BELOW, _K_ABOVE), "T": (_T_BELOW, _T_ABOVE)}
 _TOLERANCES = {  # kind, class -> degrees, share of the temperature: the larger counts
     ("J", "1"): (1.5, 0.004),
     ("K", "1"): (1.5, 0.004),
@@ -84,12 +63,14 @@ def thermocouple_emf(temperature: float, kind: str) -> float:
     programs that state them alike.
     """
     within(_COLDEST, _HOTTEST, temperature=temperature)
-    below, above = _curves(kind)
+    if kind not in CURVES:
+        raise ValueError(f"type {kind!r} is not known; {', '.join(CURVES)} are")
+    below, above = CURVES[kind]
     t = temperature - _ZERO
     rows = below if t < 0 else above
     millivolts = sum(c * t**n for n, c in enumerate(rows))
     if kind == "K" and t >= 0:
-        millivolts += _K_BELL[0] * math.exp(_K_BELL[1] * (t - _K_BELL[2]) ** 2)
+        millivolts += K_BELL[0] * math.exp(K_BELL[1] * (t - K_BELL[2]) ** 2)
     return millivolts / 1e3
 
 
@@ -310,9 +291,3 @@ def thermocouple_tolerance(temperature: float, kind: str, grade: str) -> float:
         raise ValueError(f"type {kind!r} of class {grade!r} is not known; J, K and T of class 1 and 2 are")
     degrees, share = _TOLERANCES[kind, grade]
     return max(degrees, share * abs(temperature - _ZERO))
-
-
-def _curves(kind: str) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    if kind not in _CURVES:
-        raise ValueError(f"type {kind!r} is not known; J, K and T are")
-    return _CURVES[kind]
