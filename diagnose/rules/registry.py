@@ -20,6 +20,7 @@ from diagnose.rules import (
     pressure_regulator,
     pump_motor,
     rinse_actuator,
+    rinse_aid_feed,
     rinse_arms,
     rinse_gauge,
     rinse_proof,
@@ -86,6 +87,7 @@ RULES: tuple[Rule, ...] = (
     Rule("rinse_proof.trace", _PATTERN, rinse_proof.trace),
     Rule("sanitiser_feed.feed_balance", _PAIR, sanitiser_feed.feed_balance),
     Rule("sanitiser_feed.strip", _PATTERN, sanitiser_strip.strip),
+    Rule("rinse_aid_feed.fed_per_rack", _PATTERN, rinse_aid_feed.fed_per_rack),
     Rule("detergent_feed.fed_per_rack", _PATTERN, detergent_feed.fed_per_rack),
     Rule("water_quality.softener", _PATTERN, water_quality.softener),
     *(
