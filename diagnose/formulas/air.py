@@ -174,8 +174,8 @@ _ENDS: tuple[Formula, ...] = (
         run=air.gap_speed,
         takes=(
             Argument("flow", "Air the vent behind it takes", "air flow", "cfm", "m3/h", plate="vent_entrance"),
-            Argument("width", "Width of the opening", "length", "in", "cm", usual="24 in", stands="usual"),
-            Argument("height", "Height of the strips", "length", "in", "cm", usual="20 in", stands="usual"),
+            Argument("width", "Width of the opening", "length", "in", "cm", usual="24 in", stands="judgement"),
+            Argument("height", "Height of the strips", "length", "in", "cm", usual="20 in", stands="judgement"),
             Argument("gap", "Gap under them", "length", "in", "cm"),
         ),
         gives=(Answer("speed", "Speed", "air speed", "fpm", "m/s"),),

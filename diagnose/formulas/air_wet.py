@@ -13,13 +13,11 @@ _Steps = Mapping[str, tuple[float, str, str, str]]
 _KG_OF_POUND, _J_OF_BTU = 0.45359237, 1055.05585262
 
 _PRESSURE = Argument("pressure", "Air pressure", "pressure", "Pa", usual="101325 Pa", stands="sea level")
-_ROOM = Argument(
-    "room_temperature", "Room temperature", "temperature", "°F", "°C", usual="75 °F", stands="usual dish room"
-)
+_ROOM = Argument("room_temperature", "Room temperature", "temperature", "°F", "°C", usual="75 °F", stands="dish room")
 _ROOM_WET = Argument(
-    "room_humidity", "Room humidity", "share", "%", usual="50 %", stands="usual dish room with the machine off"
+    "room_humidity", "Room humidity", "share", "%", usual="50 %", stands="dish room with the machine off"
 )
-_HUMIDITY = Argument("humidity", "Relative humidity", "share", "%", usual="90 %", stands="usual of a machine's exhaust")
+_HUMIDITY = Argument("humidity", "Relative humidity", "share", "%", usual="90 %", stands="of a machine's exhaust")
 _WARM = Argument("temperature", "Temperature of the air", "temperature", "°F", "°C")
 _FLOW = Argument("flow", "Air taken", "air flow", "cfm", "m3/h")
 

@@ -8,11 +8,13 @@ from diagnose.physics import conveyor, conveyor_drive, conveyor_speed
 __all__ = ["FORMULAS"]
 
 _SPEED = Argument("speed", "Conveyor speed", "speed", "ft/min", "m/min", plate="conveyor_speed")
-_RACK = Argument("rack", "Length of a rack", "length", "in", "cm", plate="rack_length", usual="20 in", stands="usual")
+_RACK = Argument(
+    "rack", "Length of a rack", "length", "in", "cm", plate="rack_length", usual="20 in", stands="judgement"
+)
 _GIVES_SPEED = (Answer("speed", "Speed", "speed", "ft/min", "m/min"),)
 _PULL = Argument("pull", "Pull along the track", "force", "lbf", "N")
 _EFFICIENCY = Argument(
-    "efficiency", "Efficiency of the drive", "share", "%", usual="50 %", stands="usual of a worm reducer; judgement"
+    "efficiency", "Efficiency of the drive", "share", "%", usual="50 %", stands="worm reducer; judgement"
 )
 
 _SPEEDS: tuple[Formula, ...] = (
@@ -54,8 +56,8 @@ _SPEEDS: tuple[Formula, ...] = (
         run=conveyor_speed.motor_turns,
         takes=(
             Argument("frequency", "Frequency", "frequency", "Hz", plate="frequency"),
-            Argument("poles", "Poles", "number", usual="4", stands="usual; the nameplate's rpm tells"),
-            Argument("slip", "Slip", "share", "%", usual="4 %", stands="usual at full load; judgement"),
+            Argument("poles", "Poles", "number", usual="4", stands="the nameplate's rpm tells"),
+            Argument("slip", "Slip", "share", "%", usual="4 %", stands="at full load; judgement"),
         ),
         gives=(Answer("turns", "Turns", "frequency", "rpm"),),
         us=("120 × {frequency:n} ÷ {poles:n} × (1 − {slip:n} ÷ 100) = {turns}",),
@@ -132,7 +134,7 @@ _TIMES: tuple[Formula, ...] = (
         takes=(
             _RACK,
             Argument("overlap", "Way it holds the arm besides", "length", "in", "cm", usual="0 in", stands="judgement"),
-            Argument("delay", "Delay of the control", "time", "s", usual="0 s", stands="usually 0 to 2 s"),
+            Argument("delay", "Delay of the control", "time", "s", usual="0 s", stands="0 to 2 s is common"),
             _SPEED,
         ),
         gives=(Answer("time", "Time", "time", "s"),),

@@ -157,7 +157,7 @@ def heat_of_exhaust(
     Notes
     -----
     The share is a judgement and governs the result: measure the exhaust's own temperature and humidity where it
-    matters (`exhaust_heat`). What stands firm is the proportion: twice the air takes twice the heat, and 10 °C
+    matters (exhaust-heat). What stands firm is the proportion: twice the air takes twice the heat, and 10 °C
     more in the tank takes half as much again. Not solved back for pressure: thinner air holds more vapour but
     there is less of it.
 

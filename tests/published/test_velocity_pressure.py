@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from diagnose.formulas import said
 from diagnose.physics.air import STANDARD_DENSITY, mean_speed, speed_of_pressure
 from diagnose.units import parse_quantity
 
@@ -36,3 +37,10 @@ def test_average_speeds_never_pressures() -> None:
     wrong = speed_of_pressure(sum(pressures) / 5 * INCH) / FPM
     assert right == pytest.approx(1416.9, rel=2e-3)
     assert wrong / right == pytest.approx(1421.6 / 1416.9, rel=1e-4)
+
+
+def test_the_calculators_line() -> None:
+    """DERIVED mean of five points as the calculator writes it, 0.075 lb/ft3."""
+    pressures = tuple(p * INCH for p in (0.10, 0.12, 0.15, 0.15, 0.11))
+    lines = said("air-speed-mean", "us", velocity_pressures=pressures, density=1.2014)
+    assert float(lines[-1].split(" = ")[1].split()[0]) == pytest.approx(1416.9, rel=1e-3)

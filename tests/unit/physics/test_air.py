@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from diagnose.physics import air, air_moved, air_state, conveyor_drive, conveyor_speed, exhaust, moist_air
+from diagnose.physics import air, air_moved, air_state, exhaust, moist_air
 
 CFM = 4.719474432e-4
 
@@ -42,18 +42,6 @@ def test_opening_lets_in_what_lacks() -> None:
     assert area * air.speed_of_pressure(5.0) == pytest.approx(short)
 
 
-def test_other_frequency_is_a_fifth() -> None:
-    assert conveyor_speed.speed_at_frequency(0.03, 60.0, 50.0) == pytest.approx(0.036)
-    sixty, fifty = (conveyor_speed.motor_turns(f, 4, 0.04) for f in (60.0, 50.0))
-    assert sixty / fifty == pytest.approx(1.2)
-
-
-def test_no_amps_below_idle() -> None:
-    assert conveyor_drive.working_share(1.2, 0.7, 1.2) == pytest.approx(1.0)
-    with pytest.raises(ValueError, match="idle"):
-        conveyor_drive.working_share(0.6, 0.7, 1.2)
-
-
 @pytest.mark.parametrize(
     "nonsense",
     [
@@ -65,9 +53,6 @@ def test_no_amps_below_idle() -> None:
         lambda: air_state.humidity_of_wet_bulb(293.0, 300.0),
         lambda: air_state.humidity_of_wet_bulb(340.0, 283.0),
         lambda: exhaust.heat_of_exhaust(-0.1, 339.0, 297.0),
-        lambda: conveyor_speed.speed_of_time(1.0, 0.0),
-        lambda: conveyor_speed.motor_turns(60.0, 3, 0.04),
-        lambda: conveyor_drive.slip_margin(100.0, 0.0),
         lambda: air_moved.makeup_short(-1.0, 0.0, 0.0),
     ],
 )
