@@ -184,11 +184,14 @@ def expected_ohms(facts: Facts, check: str) -> Expected | None:
     except ValueError:
         return None
     low, high = (Quantity.of_si(x, "resistance", "ohm") for x in (least, most))
+    assumed = facts.assumed("sensor_ohms_25", "sensor_ohms_80")
     where = f"{beside.value}, read beside it" if beside else "176 °F (80 °C)"
     line = f"{show_number(least, 3)} to {show_number(most, 3)} ohm at {where}"
     working = [*_curve_words(facts, curve), *_formula(facts, curve, there, beside)]
     working.append("1.5 °C or 3 °F either way, as a thermometer may be off (Food Code 4-203.12).")
-    assumed = facts.assumed("sensor_ohms_25", "sensor_ohms_80")
+    if assumed:  # a curve of the type is an example, no ground to judge a probe by
+        working.append(f"Not this plate's: {_NEEDED}.")
+        return Expected((f"{line}, if it is of the type's curve",), None, None, assumed, "", tuple(working))
     return Expected((line,), low, high, assumed, "IEC 60751 or the beta model", tuple(working))
 
 

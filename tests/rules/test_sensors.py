@@ -139,6 +139,12 @@ def test_expected_ohms() -> None:
     assert rising is not None
     assert rising.low is not None
     assert 130.2 < rising.low.value < 130.9
-    unknown = expected(BOOK, _machine({}), [], OHMS)
+    of_type = expected(BOOK, _machine({}), [], OHMS)
+    assert of_type is not None
+    assert of_type.low is None
+    assert "if it is of the type's curve" in of_type.lines[0]
+    assert any("needed" in line for line in of_type.working)
+    bare = Machine("m", BOOK.machines["single_tank_electric_208"], {})
+    unknown = expected(BOOK, bare, [], OHMS)
     assert unknown is not None
-    assert "curve" in unknown.lines[0]
+    assert unknown.lines[0].startswith("The curve of this probe is needed")
