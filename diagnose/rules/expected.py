@@ -37,6 +37,10 @@ from diagnose.rules import (
     sensors,
     supply_power,
     supply_water,
+    tank_balance,
+    tank_heat_up,
+    tank_heater_gas,
+    tank_heater_steam,
     vent_dampers,
 )
 from diagnose.rules.bands import Edge, bands_of
@@ -84,6 +88,10 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
     "gearbox_clutch.clutch_pull": gearbox_clutch.expected_pull,
     **dict.fromkeys(curtains.VENTS, curtains.expected_gap),
     "room_air.makeup_flows": room_air.expected_makeup,
+    **dict.fromkeys(tank_heat_up.TANKS, tank_heat_up.expected_heat_up),
+    "tank_thermometer.reference_reading": tank_balance.expected_reference,
+    "tank_heater_steam.condensate": tank_heater_steam.expected_condensate,
+    "tank_heater_gas.gas_clocked": tank_heater_gas.expected_clocked,
     "vent_dampers.flow_entrance": vent_dampers.expected_flow,
     "vent_dampers.flow_exit": vent_dampers.expected_flow,
 }

@@ -33,6 +33,9 @@ from diagnose.rules import (
     sensors,
     supply_power,
     supply_water,
+    tank_balance,
+    tank_heat_up,
+    tank_heater_steam,
     vent_dampers,
     water_quality,
 )
@@ -95,6 +98,11 @@ RULES: tuple[Rule, ...] = (
         for k in ("electric", "steam", "gas")
     ),
     Rule("vent_dampers.balance", _COMPUTED, vent_dampers.balance),
+    Rule("tank_heater_steam.condensate", _PATTERN, tank_heater_steam.condensate),
+    *(Rule(check, _COMPUTED, partial(tank_heat_up.heat_up, check_id=check)) for check in tank_heat_up.TANKS),
+    Rule("tank_control.heat_balance", _COMPUTED, tank_balance.heat_balance),
+    Rule("tank_thermometer.compared", _COMPUTED, tank_balance.compared),
+    Rule("tank_thermometer.reference_reading", _COMPUTED, tank_balance.reference_reading),
     Rule("chosen_outcome", _PLAIN, chosen_outcome, many=True),
     Rule("plain_band", _PLAIN, plain_band, many=True),
 )

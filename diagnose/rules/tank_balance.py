@@ -1,0 +1,229 @@
+"""A settled tank: heat put in against the heat that leaves at the temperature read; and panel against reference."""
+
+from __future__ import annotations
+
+import math
+
+from diagnose.formulas import said, system_of
+from diagnose.model import Finding, Reading
+from diagnose.physics.exhaust import heat_of_exhaust
+from diagnose.physics.tanks import power_to_hold
+from diagnose.rules.bands import normal_share
+from diagnose.rules.facts import Expected, Facts, Silent
+from diagnose.rules.instruments import spread
+from diagnose.rules.tank_heat import RINSE, WASH, Tank, heat_into
+from diagnose.rules.tank_heat_up import INLET, LOSS, OVERFLOW, ROOM
+from diagnose.rules.told import limit_si, plates_told, reading_told
+from diagnose.units import Quantity
+
+__all__ = ["compared", "expected_reference", "heat_balance", "reference_reading", "tank_meant"]
+
+BALANCE, COMPARED = "tank_control.heat_balance", "tank_thermometer.compared"
+REFERENCE, WHICH = "tank_thermometer.reference_reading", "tank_heater_electric.which_tank"
+VENTS = (("vent_dampers.flow_entrance", "vent_entrance"), ("vent_dampers.flow_exit", "vent_exit"))
+AIR_SHARE = 0.05  # of the exhaust that swept the spray, as for the formula; judgement
+AIR_ERROR, LOSS_ERROR = 0.4, 0.3  # of the heat taken by air, and lost to the room; judgement
+AWAY_K = 15.0  # K a thermometer that is off may be off by; judgement
+
+
+def tank_meant(facts: Facts) -> Tank:
+    """The tank the readings are of: as was said, else the one whose own temperature alone was read."""
+    chosen = facts.chosen(WHICH)
+    if chosen is not None:
+        return RINSE if chosen == RINSE.which else WASH
+    if facts.check(RINSE.settled) is None:
+        return WASH
+    read = [any(facts.known(c) is not None for c in (tank.settled, tank.time)) for tank in (WASH, RINSE)]
+    return RINSE if read == [False, True] else WASH
+
+
+def heat_balance(facts: Facts) -> Finding | Silent | None:
+    """Set the heat put into a cold tank against the heat that leaves it at the temperature read.
+
+    Purpose: a healthy heater and a cold tank: an overflow of 1 gpm holds 5 kW down at 90 °F and 15 kW near 150.
+    As much out as in: it settles there, and what takes the heat is known. More in than out: the heat is cut, goes
+    where nobody measured, or the thermometer lies.
+    Formula: P_in against U (T - T_room) + ρ c q (T - T_in) + what the vents take.
+    Source: conservation of energy; 35 W/K and 5 % of the air are judgement, with errors of 30 and 40 %.
+    Fires: single_tank_electric_208 (tank_power = 15 kW): tank_heater_electric.line_amps = 41.6 41.5 41.8 A;
+      drain_overflow.overflow_rate = 0 gpm; tank_thermometer.reference_reading = 120 F -> truly_colder
+    Fires: single_tank_electric_208 (tank_power = 15 kW): tank_heater_electric.line_amps = 41.6 41.5 41.8 A;
+      drain_overflow.overflow_rate = 1.1 gpm; supply_water.inlet_temperature = 60 F;
+      tank_control.wash_temperature = 120 F -> panel_agrees
+    Silent: single_tank_electric_208 (tank_power = 15 kW): tank_heater_electric.line_amps = 41.6 41.5 41.8 A;
+      tank_control.wash_temperature = 120 F
+    """
+    tank, check = tank_meant(facts), facts.check(BALANCE)
+    reference = facts.fresh(REFERENCE)
+    reading = reference or facts.fresh(tank.settled)
+    own = facts.check(reading.check) if reading else None
+    if check is None or reading is None or own is None or (reference is None and facts.now(REFERENCE) is not None):
+        return None
+    heat, overflow = heat_into(facts, tank), facts.now(OVERFLOW)
+    if isinstance(heat, Silent) or overflow is None or not heat.read:
+        why = heat.why if isinstance(heat, Silent) else "the heat put in and the overflow must both be measured"
+        return Silent(f"{check.title}: {why}")
+    unit = reading.value.unit
+    try:
+        least = limit_si(facts, tank.limit, "low", unit)
+    except LookupError as error_:
+        return Silent(f"{check.title}: {error_}")
+    if reading.value.si >= least:
+        return Silent(f"{check.title}: the tank is at its figure")
+    error = spread(own, reading.value, reading) * unit.factor
+    left, spread_, words, consults = _leaving(facts, reading, overflow, error)
+    surplus = heat.power - left
+    weights = _weights(surplus, math.hypot(spread_, heat.error * heat.power), heat.power, reference is not None)
+    outcome = max(weights, key=lambda o: weights[o])
+    balance = f"{heat.power / 1e3:.1f} kW in ({heat.words}), {left / 1e3:.1f} kW out at {reading.value}"
+    working = [*heat.lines, *words, f"{balance}: {_VERDICT[outcome]}."]
+    plates = facts.assumed(*heat.plate, "vent_entrance", "vent_exit")
+    return facts.conclude(
+        BALANCE, weights, BALANCE, [reading], [overflow, *consults, *heat.consults], [*working, *plates], _SAYS[outcome]
+    )
+
+
+def _leaving(
+    facts: Facts, reading: Reading, overflow: Reading, error: float
+) -> tuple[float, float, list[str], list[Reading]]:
+    """Heat that leaves a tank at the temperature read, its error, how it was worked out, and what was read for it."""
+    temperature, inlet, system = reading.value.si, facts.now(INLET), system_of(reading.value.unit)
+    plate = facts.plate("booster_inlet")
+    entering = inlet.value.si if inlet else plate.si if plate else ROOM
+    flow = overflow.value.si
+    held = power_to_hold(temperature, ROOM, LOSS, flow, entering)
+    room = LOSS * (temperature - ROOM)
+    words = list(said("tank-power", system, temperature=temperature, room=ROOM, loss=LOSS, inflow=flow,
+                      inflow_temperature=entering))  # fmt: skip
+    air, air_words, read = _air(facts, temperature, system)
+    slope = held / max(temperature - min(entering, ROOM), 1.0)
+    rate, check = 0.0, facts.check(OVERFLOW)
+    if check is not None:
+        rate = spread(check, overflow.value, overflow) * overflow.value.unit.factor
+    carried = abs(held - room) * (rate / flow if flow > 0 else 0.0)
+    spread_ = math.sqrt(
+        (LOSS_ERROR * room) ** 2 + (AIR_ERROR * air) ** 2 + carried**2 + (slope * error) ** 2
+    )  # fmt: skip
+    return held + air, spread_, [*words, *air_words], [r for r in (inlet if flow > 0 else None, *read) if r]
+
+
+def _air(facts: Facts, temperature: float, system: str) -> tuple[float, list[str], list[Reading]]:
+    """This tank's part of what the vents take, by the flows measured or else the plate's."""
+    total, read = 0.0, []
+    for check, plate in VENTS:
+        reading, figure = facts.now(check), facts.plate(plate)
+        if reading is not None:
+            read.append(reading)
+        total += reading.value.si if reading is not None else figure.si if figure is not None else 0.0
+    tanks = int(facts.machine.trait("tanks"))
+    if total <= 0 or temperature <= ROOM:
+        return 0.0, [], read
+    heat = heat_of_exhaust(total / tanks, temperature, ROOM, tank_air=AIR_SHARE)
+    part = "" if tanks == 1 else f", half of it from each of {tanks} tanks"
+    lines = said("exhaust-tank-heat", system, flow=total / tanks, tank_temperature=temperature,
+                 room_temperature=ROOM, tank_air=AIR_SHARE)  # fmt: skip
+    return heat, [f"Taken by the vents{part}:", *lines], read
+
+
+def _weights(surplus: float, error: float, power: float, truly: bool) -> dict[str, float]:
+    """Density of the surplus round nought, against anything up to the heater's power beyond it."""
+    error, reach = max(error, 100.0), max(power, 3e3)
+    agrees = math.exp(-0.5 * (surplus / error) ** 2) / (error * math.sqrt(2 * math.pi))
+    colder, hotter = normal_share(surplus / error - 1) / reach, normal_share(-surplus / error - 1) / reach
+    total, kind = agrees + colder + hotter, "truly" if truly else "panel"
+    return {f"{kind}_agrees": agrees / total, f"{kind}_colder": colder / total, "hotter": hotter / total}
+
+
+def compared(facts: Facts) -> Finding | Silent | None:
+    """Set the panel's figure against the second thermometer's in the same water.
+
+    Purpose: only a thermometer that lies differs from the second one; whatever is wrong with heat shows on both.
+    Formula: panel less reference against the errors of both; a thermometer that is off may be off by up to 15 C°.
+    Source: errors of the instruments; 15 C° is judgement.
+    Fires: single_tank_electric_208: tank_control.wash_temperature = 145 F;
+      tank_thermometer.reference_reading = 163 F -> panel_low
+    Silent: single_tank_electric_208: tank_control.wash_temperature = 145 F
+    """
+    tank, check, reference = tank_meant(facts), facts.check(COMPARED), facts.now(REFERENCE)
+    panel = facts.fresh(tank.settled)
+    if check is None or panel is None:
+        return None
+    mine, other = facts.check(panel.check), facts.check(REFERENCE)
+    if reference is None or mine is None or other is None:
+        return Silent(f"{check.title}: a second thermometer was not read")
+    error = math.hypot(spread(mine, panel.value, panel) * panel.value.unit.factor,
+                       spread(other, reference.value, reference) * reference.value.unit.factor)  # fmt: skip
+    off = panel.value.si - reference.value.si
+    agree = math.exp(-0.5 * (off / error) ** 2) / (error * math.sqrt(2 * math.pi))
+    low, high = normal_share(-off / error - 1) / AWAY_K, normal_share(off / error - 1) / AWAY_K
+    total = agree + low + high
+    weights = {"agree": agree / total, "panel_low": low / total, "panel_high": high / total}
+    outcome = max(weights, key=lambda o: weights[o])
+    shown = off * 1.8 if system_of(panel.value.unit) == "us" else off
+    unit = "F°" if system_of(panel.value.unit) == "us" else "C°"
+    working = [f"Panel {panel.value}, second thermometer {reference.value}: {shown:+.0f} {unit}."]
+    return facts.conclude(COMPARED, weights, COMPARED, [panel], [reference], working, _OFF[outcome])
+
+
+def reference_reading(facts: Facts) -> Finding | Silent | None:
+    """Judge the second thermometer's figure by the least of the tank it was held into.
+
+    Purpose: wash and power-rinse tank have different figures; which tank it was is taken from the other readings.
+    Formula: share of the reading, with its instrument's error, under the plate's least figure of that tank.
+    Source: data plate, else the limits of the tanks.
+    Fires: two_tank_electric_208: tank_control.rinse_tank_temperature = 155 F;
+      tank_thermometer.reference_reading = 155 F -> low
+    Fires: two_tank_electric_208: tank_control.wash_temperature = 155 F;
+      tank_thermometer.reference_reading = 155 F -> good
+    Silent: two_tank_electric_208: tank_control.wash_temperature = 155 F
+    """
+    reading, check, tank = facts.fresh(REFERENCE), facts.check(REFERENCE), tank_meant(facts)
+    if reading is None or check is None:
+        return None
+    unit = reading.value.unit
+    try:
+        least = unit.from_si(limit_si(facts, tank.limit, "low", unit))
+    except LookupError as error:
+        return Silent(f"{check.title}: {error}")
+    low = normal_share((least - reading.value.value) / spread(check, reading.value, reading))
+    weights = {"low": low, "good": 1 - low}
+    outcome = "low" if low > 0.5 else "good"
+    words = "colder than that" if outcome == "low" else "hot enough"
+    working = [f"Least figure of the {tank.name}: {least:.0f} {unit.symbol}; read {reading.value}: {words}."]
+    says = f"{reading.value}: {check.outcomes[outcome].title}."
+    return facts.conclude(REFERENCE, weights, REFERENCE, [reading], (), working, says)
+
+
+def expected_reference(facts: Facts, check: str) -> Expected | None:
+    """The least figure of the tank that is meant."""
+    tank = tank_meant(facts)
+    plate = facts.plate("wash_temperature" if tank is WASH else "rinse_tank_temperature")
+    if plate is None:
+        return None
+    figure = "wash_temperature" if tank is WASH else "rinse_tank_temperature"
+    read = facts.known(tank.settled)
+    told = (*plates_told(facts, figure), *reading_told(facts, read))
+    line = f"{plate} or more ({tank.name})"
+    low = Quantity(plate.value, plate.unit)
+    return Expected((line,), low, None, facts.assumed(figure), "the plate's least figure", told)
+
+
+_VERDICT = {
+    "panel_agrees": "it settles there",
+    "truly_agrees": "it settles there",
+    "panel_colder": "it should be climbing",
+    "truly_colder": "it should be climbing",
+    "hotter": "it could not stay so hot",
+}
+_SAYS = {
+    "panel_agrees": "Heat in and heat out balance just there: what takes the heat, or what is missing, is known.",
+    "truly_agrees": "Heat in and heat out balance just there: what takes the heat, or what is missing, is known.",
+    "panel_colder": "More heat goes in than leaves at this figure: it is cut, lost elsewhere, or the panel lies.",
+    "truly_colder": "More heat goes in than leaves at this temperature: it is cut before, or lost elsewhere.",
+    "hotter": "Hotter than the heat put in could hold it: measure both again.",
+}
+_OFF = {
+    "agree": "Panel and second thermometer agree.",
+    "panel_low": "The panel reads lower than the water is.",
+    "panel_high": "The panel reads higher than the water is.",
+}
