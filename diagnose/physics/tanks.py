@@ -113,7 +113,7 @@ def heat_up_time_with_loss(volume: float, start: float, target: float, power: fl
     volume : float
         Water held, [m3], 0.01 to 1
     start : float
-        Temperature at the start, [K], 273.15 to 333.15
+        Temperature at the start, [K], 273.15 to 348.15
     target : float
         Temperature wanted, [K], 323.15 to 368.15
     power : float
@@ -164,7 +164,7 @@ def time_to_temperature(
     volume : float
         Water held, [m3], 0.01 to 1
     start : float
-        Temperature at the start, [K], 273.15 to 333.15
+        Temperature at the start, [K], 273.15 to 348.15
     target : float
         Temperature at the end, [K], 323.15 to 368.15
     power : float
