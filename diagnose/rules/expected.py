@@ -108,13 +108,23 @@ def expected(book: Book, machine: Machine, readings: Sequence[Reading], check_id
     check = facts.check(check_id)
     if check is None or check.reading is None:
         return None
-    if check_id in EXPECTATIONS:
-        return EXPECTATIONS[check_id](facts, check_id)
-    shown, beside = _from_bands(facts, check), BESIDES.get(check_id)
-    more = beside(facts) if beside else None
+    try:
+        if check_id in EXPECTATIONS:
+            return EXPECTATIONS[check_id](facts, check_id)
+    except ValueError:  # a formula refuses one of the figures: nothing can be said in figures
+        return None
+    shown, more = _from_bands(facts, check), _beside(facts, check_id)
     if shown is None or more is None:
         return shown
     return replace(shown, lines=(*shown.lines, more[0]), working=(*shown.working, *more[1]))
+
+
+def _beside(facts: Facts, check_id: str) -> tuple[str, tuple[str, ...]] | None:
+    """What is computed beside a band; the band stands alone where a formula refuses a figure."""
+    try:
+        return BESIDES[check_id](facts) if check_id in BESIDES else None
+    except ValueError:
+        return None
 
 
 def _from_bands(facts: Facts, check: Check) -> Expected | None:

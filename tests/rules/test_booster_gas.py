@@ -73,3 +73,9 @@ def test_expected_at_the_meter_follows_the_manifold() -> None:
     assert shown.lines[1] == "sound jets at 2 inWG: 75593 BTU/h"
     assert any("√(2 ÷ 3.5)" in line for line in shown.working)
     assert len(expect(CLOCKED, GAS, {}).lines) == 1
+
+
+def test_what_it_can_make_stands_beside_the_band_of_the_rinse() -> None:
+    assert "about 190 °F at most" in expect(PANEL, GAS, {INLET: "140", FLOW: "3.0"}).lines[1]
+    assert "about 170 °F at most" in expect(PANEL, GAS, {INLET: "140", FLOW: "3.0", CLOCKED: "60000"}).lines[1]
+    assert len(expect(PANEL, GAS, {}).lines) == 1

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rules.test_booster_rise import FLOW, INLET, PRESSURE, STEAM, expect, found, run
+from diagnose.rules import expected
+from tests.rule_examples import book
+from tests.rules.test_booster_rise import FLOW, INLET, PRESSURE, STEAM, expect, found, machine, readings, run
 
 CONDENSATE, TRAP = "booster_steam.rise_and_condensate", "booster_steam.trap_temperature"
 PANEL, BALANCE = "rinse_thermometer.panel_reading", "booster_steam.heat_balance"
@@ -66,3 +68,20 @@ def test_balance_keeps_silent_without_the_steam_at_the_coil() -> None:
     done = run(STEAM, {PANEL: "164", INLET: "140", FLOW: "4.5"})
     assert not [f for f in done.findings if f.check == BALANCE]
     assert found(PANEL, STEAM, {PANEL: "164", INLET: "140", FLOW: "4.5"}).rule == "plain_band"
+
+
+def test_what_it_can_make_stands_beside_the_band_of_the_rinse() -> None:
+    full = expect(PANEL, STEAM, {INLET: "140", FLOW: "4.5"}).lines
+    short = expect(PANEL, STEAM, {INLET: "140", FLOW: "4.5", PRESSURE: "4"}).lines
+    assert "about 180 °F at most" in full[1]
+    assert "about 168 °F at most" in short[1]
+
+
+def test_figures_that_no_coil_can_have_are_passed_over() -> None:
+    """A rise of 150 F° by steam of 227 °F from 30 °F: nothing is said in figures, and nothing breaks."""
+    plate = {"steam_pressure": "1 psi", "booster_inlet": "33 °F", "rinse_temperature": "230 °F"}
+    shown = expected(book(), machine(STEAM, **plate), readings({INLET: "140"}), "booster_steam.rise")
+    assert shown is None
+    assert len(expect(PANEL, STEAM, {INLET: "140"}, **plate).lines) == 1
+    done = run(STEAM, {INLET: "140", FLOW: "4.5", "booster_steam.rise": "30"}, **plate)
+    assert not [f for f in done.findings if f.check == "booster_steam.rise"]
