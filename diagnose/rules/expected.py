@@ -22,6 +22,7 @@ from diagnose.rules import (
     motor_overload,
     motor_trip,
     pressure_regulator,
+    pump,
     pump_motor,
     rinse_actuator,
     rinse_aid_feed,
@@ -51,6 +52,7 @@ from diagnose.units import Quantity, UnitError, find_unit, show_number
 __all__ = ["EXPECTATIONS", "expected"]
 
 EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
+    "pump.pressure": pump.expected_pressure,
     **{f"{b}.line_amps": bank_amps.expected_amps for b in BANKS},
     **{f"{b}.line_amps_single": bank_amps.expected_amps for b in BANKS},
     **{f"{b}.terminal_ohms": bank_ohms.expected_ohms for b in BANKS},
