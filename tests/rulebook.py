@@ -57,7 +57,7 @@ AMPS, VOLTS, OHMS, HOT, PSI = ("current", "A"), ("voltage", "V"), ("resistance",
 )  # fmt: skip
 THREE, ONE = {"phases": [3]}, {"phases": [1]}
 BANK = ("healthy", "one_element_out", "two_elements_out", "one_line_out", "all_low", "none", "unlike")
-MOTOR = ("healthy", "high", "low", "unbalanced", "phase_lost")
+MOTOR = ("healthy", "high", "low", "unbalanced", "phase_lost", "none")
 RINSE = _three("limit.rinse_temperature.low", "limit.rinse_temperature.high")
 _CHECKS = (
     _check("booster_electric.line_amps", AMPS, BANK, LINES, "clamp meter", {"booster": ["electric"], **THREE}),

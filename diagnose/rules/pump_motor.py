@@ -6,8 +6,10 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from diagnose.formulas import said
 from diagnose.model import Check, Finding, Reading
-from diagnose.physics.motors import SINGLE_PHASING, current_change_at_volts, nema_unbalance
+from diagnose.physics.motor_load import current_unbalance_expected
+from diagnose.physics.motors import current_change_at_volts, nema_unbalance
 from diagnose.rules.bands import limit_share, normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
@@ -37,7 +39,11 @@ MOTORS: Mapping[str, Motor] = {
     "drive_motor": Motor("drive_motor_amps", "conveyor drive", 0.40),
     "exhaust_fan": Motor("fan_motor_amps", "exhaust fan"),
 }
-RINSE_PUMP = Motor("rinse_motor_amps", "power-rinse pump")
+# Of several pumps the readings belong to the one that was said to have tripped.
+PUMPS: Mapping[str, Motor] = {
+    "rinse_pump": Motor("rinse_motor_amps", "power-rinse pump"),
+    "prewash_pump": Motor("prewash_motor_amps", "pre-wash pump"),
+}
 NAMEPLATE = 0.02  # what a nameplate figure is good for; judgement
 UNBALANCE_SPREAD = 0.012  # current unbalance read by one clamp on three wires; judgement
 LOST_BELOW, LOST_SPREAD = 0.15, 0.04  # share of the mean of the other two below which a line is dead; judgement
@@ -45,28 +51,28 @@ DEAD = 0.05  # share of full load below which a motor is not running
 
 
 def motor_of(facts: Facts, assembly: str) -> Motor:
-    """The motor an assembly's readings belong to: of two pumps the one that was said to have tripped."""
-    if assembly == "pump_motor" and facts.chosen("motor_overload.which_tripped") == "rinse_pump":
-        return RINSE_PUMP
-    return MOTORS[assembly]
+    """The motor an assembly's readings belong to: of several pumps the one that was said to have tripped."""
+    tripped = facts.chosen("motor_overload.which_tripped") or ""
+    return PUMPS.get(tripped, MOTORS[assembly]) if assembly == "pump_motor" else MOTORS[assembly]
 
 
 def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
     """Judge the three line currents of a motor.
 
-    Purpose: tell a lost phase, an unbalance, an overload and an idle load apart.
-    Formula: lost: one line under 15 % of the mean of the others; unbalance = largest deviation / mean over
-    10 %; load = mean / nameplate amps over 105 % high, under 60 % low (drive 40 %).
+    Purpose: tell a lost phase, an unbalance, an overload, an idle load and a motor that is not fed apart.
+    Formula: none: no line has 5 % of the nameplate; lost: one line under 15 % of the mean of the others;
+    unbalance = largest deviation / mean over 10 %; load = mean / nameplate amps over 105 % high, under 60 % low
+    (drive 40 %).
     Source: limits motor_load (judgement) and motor_current_unbalance (common practice); 6 to 10 times the
     voltage unbalance: DOE tip sheet 7; off-design volts: DOE tip sheet 9.
     Fires: two_tank_electric_208 (wash_motor_amps = 6.8 A): pump_motor.line_amps = 11.6 11.9 0 A -> phase_lost
-    Silent: two_tank_electric_208 (wash_motor_amps = 6.8 A): pump_motor.line_amps = 0.1 0 0.1 A
+    Silent: two_tank_electric_208 (wash_motor_amps = 0 A): pump_motor.line_amps = 11.6 11.9 0 A
     """
     name = f"{assembly}.line_amps"
     reading, check = facts.fresh(name), facts.check(name)
     if reading is None or check is None:
         return None
-    rated = _rated(facts, check, assembly, reading)
+    rated = _rated(facts, check, assembly)
     if isinstance(rated, Silent):
         return rated
     full, least, most = rated
@@ -77,6 +83,11 @@ def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
     seen = [v.si for v in reading.values.values()]
     if len(seen) != 3:
         return Silent(f"{check.title}: needs three currents")
+    plates = facts.assumed(motor_of(facts, assembly).plate)
+    if max(seen) < DEAD * full:
+        return facts.conclude(
+            name, {"none": 1.0}, name, [reading], (), [*_dead_words(seen, full), *plates], _SAYS["none"]
+        )
     others = (sum(seen) - min(seen)) / 2
     lost = normal_share((LOST_BELOW - min(seen) / others) / LOST_SPREAD)
     unbalance = nema_unbalance(seen)
@@ -97,7 +108,6 @@ def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
         f"Unbalance {unbalance * 100:.1f} %: largest deviation from the mean over the mean; {bear * 100:g} % allowed.",
         *_outcome_words(facts, outcome, seen, full, unbalance),
     ]
-    plates = facts.assumed(motor_of(facts, assembly).plate)
     return facts.conclude(name, weights, name, [reading], [volts], [*working, *plates], _SAYS[outcome])
 
 
@@ -114,7 +124,7 @@ def line_amps_single(facts: Facts, assembly: str) -> Finding | Silent | None:
     reading, check = facts.fresh(name), facts.check(name)
     if reading is None or check is None:
         return None
-    rated = _rated(facts, check, assembly, None)
+    rated = _rated(facts, check, assembly)
     if isinstance(rated, Silent):
         return rated
     full, least, most = rated
@@ -131,14 +141,12 @@ def line_amps_single(facts: Facts, assembly: str) -> Finding | Silent | None:
     return facts.conclude(name, weights, name, [reading], [volts], [*working, *plates], _SAYS[outcome])
 
 
-def _rated(facts: Facts, check: Check, assembly: str, three: Reading | None) -> tuple[float, float, float] | Silent:
-    """Nameplate amps, least and greatest load; Silent where they are unknown or the motor stands."""
+def _rated(facts: Facts, check: Check, assembly: str) -> tuple[float, float, float] | Silent:
+    """Nameplate amps, least and greatest load; Silent where they are unknown."""
     motor = motor_of(facts, assembly)
     plate = facts.plate(motor.plate)
     if plate is None or plate.si <= 0:
         return Silent(f"{check.title}: needs the full-load amps of the {motor.name}")
-    if three is not None and max(v.si for v in three.values.values()) < DEAD * plate.si:
-        return Silent(f"{check.title}: no current in any line: the motor was not running; read it while it runs")
     try:
         least = limit_share(facts, "motor_load", "low") if motor.least is None else motor.least
         return plate.si, least, limit_share(facts, "motor_load", "high")
@@ -162,13 +170,22 @@ def _load_words(motor: Motor, seen: list[float], full: float, load: float, least
     )
 
 
+def _dead_words(seen: list[float], full: float) -> list[str]:
+    listed = ", ".join(show_number(i) for i in seen)
+    return [
+        f"{listed} A: under {DEAD * 100:.0f} % of the {show_number(full)} A nameplate in every line.",
+        "Has it tripped and waits for its reset, or was it not called? If so, start it and read again.",
+    ]
+
+
 def _outcome_words(facts: Facts, outcome: str, seen: list[float], full: float, unbalance: float) -> list[str]:
     if outcome == "phase_lost":
         running = sorted(seen)[1:]
         share = sum(running) / 2 / full
         return [
-            f"One line is dead, the others at {share * 100:.0f} % of the nameplate: with a phase lost they draw about "
-            f"{SINGLE_PHASING:.2f} times what they did, or more."
+            f"One line is dead, the others at {share * 100:.0f} % of the nameplate. A motor that loses a phase "
+            "at its nameplate draws about, or more than:",
+            *said("lost-phase", "us", current=full),
         ]
     if outcome == "unbalanced":
         return [*_unbalance_words(facts, unbalance), *_upstream_words(seen)]
@@ -209,19 +226,33 @@ def expected_amps(facts: Facts, check: str) -> Expected | None:
     """The band of current in order, and how alike three lines should be."""
     assembly, _, name = check.partition(".")
     motor, entry = motor_of(facts, assembly), facts.check(check)
-    rated = _rated(facts, entry, assembly, None) if entry else Silent("")
+    rated = _rated(facts, entry, assembly) if entry else Silent("")
     if isinstance(rated, Silent):
         return None
     full, least, most = rated
     low, high = (Quantity.of_si(full * share, "current", "A") for share in (least, most))
     each = "" if name.endswith("_single") else " each, within 10 % of their mean"
     line = f"{show_number(low.value, 3)} to {show_number(high.value, 3)} A{each} ({show_number(full)} A nameplate)"
+    unequal = _unequal_volts(facts) if each else ()
     working = (
         *plates_told(facts, motor.plate),
         f"{least * 100:.0f} to {most * 100:.0f} % of {show_number(full)} A: "
         f"{show_number(low.value, 3)} to {show_number(high.value, 3)} A.",
+        *unequal,
     )
-    return Expected((line,), low, high, facts.assumed(motor.plate), "nameplate; the band is judgement", working)
+    return Expected(
+        (line, *unequal[:1]), low, high, facts.assumed(motor.plate), "nameplate; the band is judgement", working
+    )
+
+
+def _unequal_volts(facts: Facts) -> tuple[str, ...]:
+    """What the voltage unbalance read makes of three sound currents: a line for the prompt, and its working."""
+    known = unbalance_known(facts)
+    if known is None or not 0.002 < known[0] <= 0.05:
+        return ()
+    least, most = current_unbalance_expected(known[0])
+    line = f"{least * 100:.0f} to {most * 100:.0f} % between them is the supply's ({known[0] * 100:.2f} % of volts)"
+    return line, *said("current-unbalance", "us", unbalance=known[0])
 
 
 _SAYS = {

@@ -56,10 +56,23 @@ def test_two_lines_and_one_double_point_upstream() -> None:
     assert any("ahead of a transformer" in line for line in working)
 
 
-def test_a_motor_at_rest_says_nothing() -> None:
-    idle = run(machine(), (PUMP, "0 0 0"))
-    assert idle.findings == ()
-    assert "not running" in idle.unanswered[0].why
+@pytest.mark.parametrize("check", [PUMP, DRIVE, FAN])
+def test_a_motor_without_current_is_not_fed(check: str) -> None:
+    found = run(machine(), (check, "0 0 0")).findings[0]
+    assert found.weights == {"none": 1.0}
+    assert any("start it and read again" in line for line in found.working)
+
+
+def test_five_per_cent_of_one_line_is_current_enough_to_judge() -> None:
+    assert run(machine(), (PUMP, "0.3 0.3 0.3")).findings[0].outcome == "none"
+    assert run(machine(), (PUMP, "0.5 0.5 0.5")).findings[0].outcome == "low"
+
+
+def test_unequal_volts_tell_how_unequal_the_currents_may_be() -> None:
+    shown = expect(machine(), PUMP, ("supply_power.line_volts", "205 208 202"))
+    assert shown is not None
+    assert shown.lines[1].startswith("9 to 15 % between them")  # 1.46 % of volts
+    assert any("10 × 1.463" in line for line in shown.working)
 
 
 def test_expected() -> None:

@@ -1,4 +1,4 @@
-"""Of two pumps the readings belong to the one that was said to have tripped, and to its own plate."""
+"""Of several pumps the readings belong to the one that was said to have tripped, and to its own plate."""
 
 from __future__ import annotations
 
@@ -31,3 +31,18 @@ def test_the_overload_setting_follows_too() -> None:
     case = Case(machine="two_tank_electric_208", complaints=["motor_trips"], readings=readings)
     found = assess(BOOK, case_state(case, BOOK)).findings
     assert next(f for f in found if f.check == "motor_overload.pump_setting").outcome == "as_nameplate"
+
+
+@pytest.mark.parametrize(
+    ("tripped", "amps", "outcome"),
+    [
+        ("prewash_pump", "1.6 1.6 1.7 A", "healthy"),  # 1.7 A nameplate
+        ("prewash_pump", "2.9 2.9 2.9 A", "high"),
+        ("pump", "2.9 2.9 2.9 A", "healthy"),  # 3.0 A nameplate
+    ],
+)
+def test_the_pre_wash_pump_has_a_plate_of_its_own(tripped: str, amps: str, outcome: str) -> None:
+    readings = {"motor_overload.which_tripped": tripped, "pump_motor.line_amps": amps}
+    case = Case(machine="two_tank_prewash_electric_480", complaints=["motor_trips"], readings=readings)
+    found = assess(BOOK, case_state(case, BOOK)).findings
+    assert next(f for f in found if f.check == "pump_motor.line_amps").outcome == outcome
