@@ -105,7 +105,7 @@ RULES: tuple[Rule, ...] = (
     *(Rule(check, _COMPUTED, partial(tank_heat_up.heat_up, check_id=check)) for check in tank_heat_up.TANKS),
     Rule("tank_control.heat_balance", _COMPUTED, tank_balance.heat_balance),
     Rule("tank_thermometer.compared", _COMPUTED, tank_balance.compared),
-    Rule("tank_thermometer.reference_reading", _COMPUTED, tank_balance.reference_reading),
+    *(Rule(check, _COMPUTED, partial(tank_balance.against_least, check_id=check)) for check in tank_balance.LEAST),
     Rule("chosen_outcome", _PLAIN, chosen_outcome, many=True),
     Rule("plain_band", _PLAIN, plain_band, many=True),
 )

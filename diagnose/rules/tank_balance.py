@@ -16,10 +16,12 @@ from diagnose.rules.tank_heat_up import INLET, LOSS, OVERFLOW, ROOM
 from diagnose.rules.told import limit_si, plates_told, reading_told
 from diagnose.units import Quantity
 
-__all__ = ["compared", "expected_reference", "heat_balance", "reference_reading", "tank_meant"]
+__all__ = ["LEAST", "against_least", "compared", "expected_least", "heat_balance", "tank_meant"]
 
 BALANCE, COMPARED = "tank_control.heat_balance", "tank_thermometer.compared"
 REFERENCE, WHICH = "tank_thermometer.reference_reading", "tank_heater_electric.which_tank"
+# Check read with a second thermometer -> its outcomes under and over the least figure of the tank meant.
+LEAST = {REFERENCE: ("low", "good"), "tank_control.stop_temperature": ("early", "right")}
 VENTS = (("vent_dampers.flow_entrance", "vent_entrance"), ("vent_dampers.flow_exit", "vent_exit"))
 AIR_SHARE = 0.05  # of the exhaust that swept the spray, as for the formula; judgement
 AIR_ERROR, LOSS_ERROR = 0.4, 0.3  # of the heat taken by air, and lost to the room; judgement
@@ -165,8 +167,8 @@ def compared(facts: Facts) -> Finding | Silent | None:
     return facts.conclude(COMPARED, weights, COMPARED, [panel], [reference], working, _OFF[outcome])
 
 
-def reference_reading(facts: Facts) -> Finding | Silent | None:
-    """Judge the second thermometer's figure by the least of the tank it was held into.
+def against_least(facts: Facts, check_id: str) -> Finding | Silent | None:
+    """Judge a second thermometer's figure by the least of the tank it was held into.
 
     Purpose: wash and power-rinse tank have different figures; which tank it was is taken from the other readings.
     Formula: share of the reading, with its instrument's error, under the plate's least figure of that tank.
@@ -175,9 +177,11 @@ def reference_reading(facts: Facts) -> Finding | Silent | None:
       tank_thermometer.reference_reading = 155 F -> low
     Fires: two_tank_electric_208: tank_control.wash_temperature = 155 F;
       tank_thermometer.reference_reading = 155 F -> good
+    Fires: two_tank_electric_208: tank_control.rinse_tank_temperature = 155 F;
+      tank_control.stop_temperature = 156 F -> early
     Silent: two_tank_electric_208: tank_control.wash_temperature = 155 F
     """
-    reading, check, tank = facts.fresh(REFERENCE), facts.check(REFERENCE), tank_meant(facts)
+    reading, check, tank = facts.fresh(check_id), facts.check(check_id), tank_meant(facts)
     if reading is None or check is None:
         return None
     unit = reading.value.unit
@@ -186,15 +190,16 @@ def reference_reading(facts: Facts) -> Finding | Silent | None:
     except LookupError as error:
         return Silent(f"{check.title}: {error}")
     low = normal_share((least - reading.value.value) / spread(check, reading.value, reading))
-    weights = {"low": low, "good": 1 - low}
-    outcome = "low" if low > 0.5 else "good"
-    words = "colder than that" if outcome == "low" else "hot enough"
+    under, over = LEAST[check_id]
+    weights = {over: 1 - low, under: low}
+    outcome = under if low > 0.5 else over
+    words = "under that" if outcome == under else "at that or over"
     working = [f"Least figure of the {tank.name}: {least:.0f} {unit.symbol}; read {reading.value}: {words}."]
     says = f"{reading.value}: {check.outcomes[outcome].title}."
-    return facts.conclude(REFERENCE, weights, REFERENCE, [reading], (), working, says)
+    return facts.conclude(check_id, weights, check_id, [reading], (), working, says)
 
 
-def expected_reference(facts: Facts, check: str) -> Expected | None:
+def expected_least(facts: Facts, check: str) -> Expected | None:
     """The least figure of the tank that is meant."""
     tank = tank_meant(facts)
     plate = facts.plate("wash_temperature" if tank is WASH else "rinse_tank_temperature")

@@ -18,7 +18,8 @@ from diagnose.units import show_number
 __all__ = ["CLOCKED", "CONDENSATE", "RINSE", "WASH", "Tank", "heat_into", "rated_into"]
 
 POWER_READ, POWER_RATED = 0.03, 0.06  # error of the power from currents, and of a rating alone; judgement
-SURE = 0.8  # the currents must say at least this clearly what state the bank is in
+SURE = 0.8  # the currents must say at least this clearly what states the bank can be in
+UNSURE, ALIKE = 0.1, 1.1  # a state less likely is left out; states that differ no more in heat are one; judgement
 COIL_ERROR = 0.10  # of a coil's or injector's rating at another pressure than the plate's; judgement
 GAS_SHARE, GAS_ERROR = 0.70, 0.08  # of a tank burner's gas that comes into the water, and its error; judgement
 MIDDLE = 325.0  # K, a tank half way up: what a coil's steam has before it; judgement
@@ -104,9 +105,13 @@ def _electric(facts: Facts, tank: Tank) -> Heat | Silent:
         return Heat(supply.power_now, POWER_RATED, supply.read is not None, words, consults, plate, lines)
     if finding.outcome == "none":
         return Heat(0.0, POWER_READ, True, "no current in any line", (reading,))
-    if finding.outcome not in _STATES or finding.weights[finding.outcome] < SURE:
-        return Silent("the tank heater's currents do not say clearly what state it is in")
-    return _from_currents(facts, supply, reading, finding.outcome)
+    # In a wye an open element and a lost line draw alike, and leave the same heat: the state need not be known then.
+    likely = [o for o, w in finding.weights.items() if o in _STATES and w >= UNSURE]
+    told = [_from_currents(facts, supply, reading, outcome) for outcome in likely]
+    powers = [heat.power for heat in told]
+    if not told or sum(finding.weights[o] for o in likely) < SURE or max(powers) > ALIKE * min(powers):
+        return Silent("the tank heater's currents do not say clearly what heat is left")
+    return told[0]
 
 
 def _from_currents(facts: Facts, supply: Supply, reading: Reading, outcome: str) -> Heat:
