@@ -53,6 +53,10 @@ def test_docstring_is_whole(name: str) -> None:
             assert parameter.low < parameter.high
     assert "[" in manual.returns or signature.return_annotation in ("str", "bool"), "Returns has no [unit]"
     assert ">>>" in manual.examples
+    assert manual.sentence.endswith(".")
+    text = inspect.getdoc(run) or ""
+    places = [text.index(f"{section}\n---") for section in ("Parameters", "Returns", "Notes", "Examples", "References")]
+    assert places == sorted(places)
     assert len(manual.references) > 10
 
 

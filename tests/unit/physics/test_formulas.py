@@ -1,60 +1,23 @@
-"""Every formula: documented in full, true in its own examples, and solved back for its arguments."""
+"""Formulas against one another, and against nonsense; `tests/house/test_formulas.py` holds their docstrings."""
 
 from __future__ import annotations
 
 import ast
-import doctest
 import importlib
 import inspect
 import math
 import pkgutil
-from types import ModuleType
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from diagnose import physics
-from diagnose.physics import air, demand, electric_heat, element_bank, flow, heat, motors
+from diagnose.physics import air, electric_heat, element_bank, flow, heat, motors
 
 MODULES = [importlib.import_module(f"diagnose.physics.{m.name}") for m in pkgutil.iter_modules(physics.__path__)]
-FORMULAS = [
-    pytest.param(getattr(m, name), id=f"{m.__name__.rpartition('.')[2]}.{name}")
-    for m in MODULES
-    if m is not demand
-    for name in m.__all__
-    if inspect.isfunction(getattr(m, name))
-]
-SECTIONS = ("Parameters", "Returns", "Notes", "Examples", "References")
 SOME = st.floats(1e-3, 1e5)
 SHARE = st.floats(0.05, 1.0)
-
-
-@pytest.mark.parametrize("module", MODULES, ids=lambda m: m.__name__)
-def test_examples_hold(module: ModuleType) -> None:
-    assert doctest.testmod(module).failed == 0
-
-
-@pytest.mark.parametrize("formula", FORMULAS)
-def test_docstring_has_every_part_in_order_with_units(formula: object) -> None:
-    text = inspect.getdoc(formula) or ""
-    places = [text.index(f"{section}\n---") for section in SECTIONS]
-    assert places == sorted(places)
-    first, second = text.split("\n\n")[:2]
-    assert first.endswith(".")
-    assert not second.startswith("Parameters"), "the formula stands second"
-    for section in ("Parameters", "Returns"):
-        part = text.split(f"{section}\n")[1].split("\n\n")[0].splitlines()[1:]
-        entries, told = [line for line in part if not line.startswith(" ")], " ".join(part)
-        assert told.count("[") >= len(entries), f"{section} without a unit"
-    names = set(inspect.signature(formula).parameters)  # type: ignore[arg-type]
-    listed = {
-        line.split(" : ")[0]
-        for line in text.split("Parameters\n")[1].split("Returns\n")[0].splitlines()
-        if " : " in line
-    }
-    assert names == listed
-    assert ">>>" in text
 
 
 def test_physics_imports_only_itself() -> None:
