@@ -20,7 +20,7 @@ _BACK_US = "{celsius:n} × 1.8 + 32 = {temperature}"
 
 _TRUE = Argument("temperature", "True temperature of the sensor", "temperature", "°F", "°C")
 _READ = Argument("resistance", "Ohms of the sensor, disconnected", *_OHMS)
-_NOMINAL = Argument("nominal", "Ohms of the sensor at 25 °C", *_OHMS, plate="sensor_ohms_25")
+_NOMINAL = Argument("nominal", "Ohms of the sensor at 25 degrees Celsius", *_OHMS, plate="sensor_ohms_25")
 _BETA = Argument("beta", "Beta of the curve, kelvin", "number")
 _SHOWN = Answer("shown", "Temperature shown", "temperature", "°F", "°C")
 _ABC = (
@@ -255,9 +255,9 @@ FORMULAS: tuple[Formula, ...] = (
         run=ntc.beta_of_two_points,
         takes=(
             Argument("cold_ohms", "Ohms when cold", *_OHMS, plate="sensor_ohms_25"),
-            Argument("cold", "Temperature then", "temperature", "°F", "°C", usual="25 °C", stands="as plates state it"),
+            Argument("cold", "Temperature when cold", "temperature", "°F", "°C", usual="25 °C", stands="as plates state it"),
             Argument("hot_ohms", "Ohms when hot", *_OHMS, plate="sensor_ohms_80"),
-            Argument("hot", "Temperature then", "temperature", "°F", "°C", usual="80 °C", stands="as plates state it"),
+            Argument("hot", "Temperature when hot", "temperature", "°F", "°C", usual="80 °C", stands="as plates state it"),
         ),
         gives=(Answer("beta", "Beta, kelvin", "number"),),
         us=("{cold} is {cold_kelvin}, {hot} is {hot_kelvin}",
@@ -273,9 +273,9 @@ FORMULAS: tuple[Formula, ...] = (
         run=ntc.wrong_curve_reading,
         takes=(
             _TRUE,
-            Argument("nominal", "Ohms of the probe at 25 °C", *_OHMS),
+            Argument("nominal", "Ohms of the probe at 25 degrees Celsius", *_OHMS),
             Argument("beta", "Beta of the probe, kelvin", "number"),
-            Argument("control_nominal", "Ohms at 25 °C the control is made for", *_OHMS, plate="sensor_ohms_25"),
+            Argument("control_nominal", "Ohms at 25 degrees Celsius the control is made for", *_OHMS, plate="sensor_ohms_25"),
             Argument("control_beta", "Beta the control is made for, kelvin", "number"),
         ),
         gives=(_SHOWN,),
