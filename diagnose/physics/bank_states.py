@@ -38,6 +38,9 @@ _STEPS = 41  # points over which a common factor is averaged
 _REACH = 3.0  # standard deviations covered on either side
 _LEAST = 0.02  # share of full current below which a line counts as dead: stray reading of a clamp
 _OPEN_FROM = 20.0  # times the healthy resistance from which a pair counts as open
+_THIRD = (1 / 3, 1 / 3, 1 / 3)
+_HIGH = [1.2 * (5.0 / 1.2) ** (k / 40.0) for k in range(41)]  # elements for higher volts than the plate says
+_NARROW = 0.02
 _DECADES = 5.0  # what "open" may read: up to 100,000 times the healthy resistance
 
 
@@ -65,7 +68,8 @@ def current_likelihoods(
     Returns
     -------
     dict
-        Likelihood of each of `CURRENT_STATES`, of `low` (all alike, 15 to 90 % of full), of `none`
+        Likelihood of each of `CURRENT_STATES`, of `low` (all alike, 15 to 90 % of full), of `third` (all
+        alike at a third: a delta linked as a star), of `none`
         and of `unlike`; densities in units of 1 / full^3, [-]
 
     Notes
@@ -96,6 +100,7 @@ def current_likelihoods(
         likely[name] += sum(weight * density for weight, density in larger)
     flat = [(0.15 + 0.75 * (k + 0.5) / _STEPS, 1.0 / _STEPS) for k in range(_STEPS)]
     likely["low"] = _alike_by(shares, (1.0, 1.0, 1.0), each, flat)
+    likely["third"] = _alike_by(shares, _THIRD, each, factors) if connection == "delta" else 0.0
     likely["none"] = math.prod(_density(s, 0.0, _LEAST / 2) for s in shares)
     likely["unlike"] = 1.0 / 1.5**3 if max(shares) <= 1.5 else 1e-3
     return likely
@@ -124,7 +129,8 @@ def resistance_likelihoods(
     Returns
     -------
     dict
-        Likelihood of each of `RESISTANCE_STATES` and of `unlike`, [-]
+        Likelihood of each of `RESISTANCE_STATES`, of `high` (all alike, 1.2 to 5 times the figure), of
+        `triple` (all alike at three times: a delta linked as a star) and of `unlike`, [-]
 
     Notes
     -----
@@ -149,6 +155,8 @@ def resistance_likelihoods(
     for name, states in RESISTANCE_STATES.items():
         patterns = [bank_resistances(1.0 / unit, connection, state.open_elements) for state in states]
         likely[name] = _mean([_log_alike(seen, p, each, common) for p in patterns])
+    likely["triple"] = _log_alike(seen, (3.0, 3.0, 3.0), each, common) if connection == "delta" else 0.0
+    likely["high"] = _mean([_log_alike(seen, (f, f, f), each, _NARROW) for f in _HIGH])
     span = math.log(10.0) * (_DECADES + 2.0) + math.log(_OPEN_FROM)
     likely["unlike"] = 0.1 / span**3  # taken as one in ten: a bank is in some state or other
     return likely

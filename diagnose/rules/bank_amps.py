@@ -100,15 +100,19 @@ def _amps_weights(check: Check, reading: Reading, supply: Supply, connection: st
     healthy, low = likely["healthy"], likely["low"]
     if supply.share < LOW_FROM:  # as the volts are, so are the currents: right for these volts is low for this plate
         healthy, low = 0.0, low + healthy
-    return shares(
+    weights = shares(
         healthy=healthy,
         one_element_out=likely["one element open"],
         two_elements_out=likely["two elements open"],
         one_line_out=likely["line lost"],
         all_low=low,
+        all_third=likely["third"],
         none=likely["none"],
         unlike=likely["unlike"],
     )
+    if "all_third" not in check.outcomes:  # a check that knows only one kind of low
+        weights["all_low"] += weights.pop("all_third")
+    return weights
 
 
 def line_amps_single(facts: Facts, assembly: str) -> Finding | Silent | None:
@@ -211,6 +215,7 @@ _PATTERNS: dict[tuple[str, str], tuple[str, ...]] = {
     ("delta", "two_elements_out"): (
         "Delta, two elements open: two lines 58 %, the third nothing; a third of the heat is left.",
     ),
+    ("delta", "all_third"): ("A delta linked as a star: each element sees the volts ÷ 1.73, so a third of the heat.",),
     ("wye", "one_element_out"): (_WYE_ALIKE,),
     ("wye", "one_line_out"): (_WYE_ALIKE,),
 }
@@ -220,6 +225,7 @@ _SAYS = {
     "two_elements_out": "That is the pattern of two elements out.",
     "one_line_out": "That is the pattern of one line out: look at the supply and the contactor, not the elements.",
     "all_low": "All lines are alike but low: look at the volts.",
+    "all_third": "All lines are alike at a third: a delta bank linked as a star draws so.",
     "none": "The {name} draws nothing: nothing calls it on, or nothing feeds it.",
     "unlike": "No state of this bank draws like that: look at where the clamp was put, then at the plate.",
 }

@@ -52,6 +52,8 @@ def terminal_ohms(facts: Facts, assembly: str) -> Finding | Silent | None:
         one_element_open=likely["one element open"],
         two_elements_open=likely["two elements open"],
         all_open=likely["all open"],
+        all_high=likely["high"],
+        triple=likely["triple"],
         unlike=likely["unlike"],
     )
     outcome = max(weights, key=lambda o: weights[o])
@@ -103,5 +105,7 @@ _SAYS = {
     "one_element_open": "One element is open.",
     "two_elements_open": "Two elements are open.",
     "all_open": "No path between any terminals: all elements open, or the links are off.",
+    "all_high": "All pairs are alike but high: elements for more volts than the plate says.",
+    "triple": "All pairs are alike at three times the figure: a delta bank linked as a star.",
     "unlike": "No state of this bank measures like that: look at the links and at what else is on the terminals.",
 }

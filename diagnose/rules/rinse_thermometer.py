@@ -26,6 +26,7 @@ SURE = 0.8  # the currents must say at least this clearly what state the bank is
 _STATES = {
     "healthy": BankState(),
     "all_low": BankState(),
+    "all_third": BankState(),
     "one_element_out": BankState(frozenset({0})),
     "two_elements_out": BankState(frozenset({0, 1})),
     "one_line_out": BankState(lost_line=0),

@@ -151,7 +151,9 @@ def test_the_power_rinse_tank_goes_by_its_own_plate() -> None:
     told = _shipped("two_tank_electric_208", which, (TANK, "27.8 27.8 27.8"), **own)
     assert alone.findings[0].outcome == "all_low"
     assert next(f for f in told.findings if f.check == TANK).outcome == "healthy"
-    unknown = _shipped("two_tank_electric_208", which, (TANK, "27.8 27.8 27.8"), tank_power="20 kW")
+    unknown = _shipped(
+        "two_tank_electric_208", which, (TANK, "27.8 27.8 27.8"), tank_power="20 kW", rinse_tank_power="0 kW"
+    )
     assert any("power-rinse tank" in u.why for u in unknown.unanswered)
 
 
@@ -175,3 +177,10 @@ def test_why_this_number() -> None:
         "3 × 1 × 208² ÷ (30 kW × 1000) = 4.326 ohm",
         "4.326 ohm × 2 ÷ 3 = 2.884 ohm between two terminals in delta.",
     )
+
+
+@pytest.mark.parametrize(("amps", "outcome"), [("41.7", "all_low"), ("18.5", "all_third"), ("13.9", "all_low")])
+def test_a_star_for_a_delta_is_told_from_wrong_volts(amps: str, outcome: str) -> None:
+    """55.5 A wanted: 75 % is 240 V elements, 33 % a star, 25 % 480 V elements on half their volts."""
+    done = _shipped("two_tank_electric_208", (TANK, " ".join([amps] * 3)), tank_power="20 kW", volts="208 V")
+    assert done.findings[0].outcome == outcome

@@ -47,6 +47,13 @@ def test_wye_is_its_own_pattern() -> None:
 
 
 def test_at_the_edge_both_are_kept() -> None:
-    """A quarter over the plate's 4.33 ohm: hot, old elements or others than the plate's, neither is sure."""
-    found = _found("5.45 5.45 5.45", tank_power="20 kW", tank_volts="208 V")
-    assert 0.02 < found.weights.get("healthy", 0.0) < 0.98
+    """A seventh over the plate's 4.33 ohm: old elements or others than the plate's, neither is sure."""
+    found = _found("4.95 4.95 4.95", tank_power="20 kW", tank_volts="208 V")
+    assert 0.02 < found.weights["healthy"] < 0.98
+    assert 0.02 < found.weights["all_high"] < 0.98
+
+
+@pytest.mark.parametrize(("typed", "outcome"), [("5.8 5.8 5.8", "all_high"), ("13.0 12.9 13.0", "triple")])
+def test_even_but_high(typed: str, outcome: str) -> None:
+    """240 V elements read a third more, a delta linked as a star three times as much."""
+    assert _found(typed, tank_power="20 kW", tank_volts="208 V").outcome == outcome
