@@ -9,6 +9,7 @@ from diagnose.rules import (
     bank_ohms,
     booster_gas,
     booster_steam,
+    contactor,
     conveyor_bar_pawls,
     detergent_feed,
     drain_overflow,
@@ -85,6 +86,7 @@ RULES: tuple[Rule, ...] = (
         Rule(f"{m}.line_amps_single", _PATTERN, partial(pump_motor.line_amps_single, assembly=m))
         for m in pump_motor.MOTORS
     ),
+    Rule("contactor.coil_volts", _PATTERN, contactor.coil_volts),
     Rule("motor_overload.trip_time", _PATTERN, motor_trip.trip_time),
     *(Rule(check, _PATTERN, partial(motor_overload.setting, check_id=check)) for check in motor_overload.SETTINGS),
     *(Rule(check, _PATTERN, partial(sensors.sensor_ohms, check_id=check)) for check in sensors.SENSORS),
