@@ -38,7 +38,7 @@ def branches(
     event that was shown before is named again but not opened again.
     """
     tree = _Tree(book, machine, probability)
-    opened = {*complaints, *unfolded}
+    opened = {*complaints, *unfolded, *(n for node in unfolded for c in complaints for n in tree.above(c, node))}
     rows = tree.rows(complaints, opened, everything)
     refused: set[str] = set()
     while not everything:
@@ -78,6 +78,16 @@ class _Tree:
         yield Branch(0, node, depth, likely)
         for child in children:
             yield from self._below(child, depth + 1, opened, everything, seen)
+
+    def above(self, top: str, node: str) -> list[str]:
+        """The events between `top` and a node under it, on the path where it is shown first; none if it isn't."""
+        for child in self._children(top):
+            if child == node:
+                return [top]
+            path = self.above(child, node)
+            if path:
+                return [top, *path]
+        return []
 
     def _children(self, node: str) -> list[str]:
         there = [c for c in self.book.children(node) if self._fits(c)]

@@ -19,7 +19,7 @@ COMPLAINTS = {c.id: [c.title, *c.kitchen] for c in BOOK.complaints.values()}
         ("cold rinse", "rinse_cold"),
         ("watter not hott at the end", "rinse_cold"),
         ("the dial says 160", "rinse_cold"),
-        ("plates lukewarm", "rinse_cold"),
+        ("plates come lukewarm", "rinse_cold"),
         ("booster broken", "rinse_cold"),
         ("STEAM EVERYWHERE!!", "steam_out"),
         ("it is like a sauna", "steam_out"),

@@ -54,7 +54,7 @@ def test_what_was_read_before_the_repair_finds_the_second_fault() -> None:
     assert {first.rows[0].id, *(r.id for r in first.rows[1:6])} >= {OPEN}
     still = after(PATTERN, TEPID, ev.Repaired(OPEN, "as expected"), EVEN, ev.ComplaintSaid("rinse_cold"))
     water = sum(row.probability for row in still.rows if row.id.startswith("supply_water."))
-    assert water > 0.9
+    assert water > 0.85
 
 
 def test_reasons_tell_what_was_seen() -> None:
