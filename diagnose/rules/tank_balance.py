@@ -8,7 +8,7 @@ from diagnose.formulas import said, system_of
 from diagnose.model import Finding, Reading
 from diagnose.physics.exhaust import heat_of_exhaust
 from diagnose.physics.tanks import power_to_hold
-from diagnose.rules.bands import normal_share
+from diagnose.rules.bands import limit_end, normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.tank_heat import RINSE, WASH, Tank, heat_into
@@ -186,7 +186,7 @@ def against_least(facts: Facts, check_id: str) -> Finding | Silent | None:
         return None
     unit = reading.value.unit
     try:
-        least = unit.from_si(limit_si(facts, tank.limit, "low", unit))
+        least = limit_end(facts.book, facts.machine, tank.limit, "low", unit).value
     except LookupError as error:
         return Silent(f"{check.title}: {error}")
     low = normal_share((least - reading.value.value) / spread(check, reading.value, reading))

@@ -9,6 +9,7 @@ from diagnose.formulas import said, system_of
 from diagnose.model import Reading
 from diagnose.physics.element_bank import BankState, bank_currents, bank_power
 from diagnose.physics.steam import condensate_power, steam_temperature_at_gauge
+from diagnose.rules.bank_amps import line_amps
 from diagnose.rules.bank_supply import Bank, fed
 from diagnose.rules.booster_supply import Heat, Supply
 from diagnose.rules.facts import Facts, Silent
@@ -95,8 +96,10 @@ def _electric(facts: Facts, tank: Tank) -> Heat | Silent:
     if single is not None:
         words = f"{single.value} at {show_number(supply.volts)} V"
         return Heat(single.value.si * supply.volts, POWER_READ, True, words, (single,))
-    reading, finding = facts.now(f"{ASSEMBLY}.line_amps"), facts.finding(f"{ASSEMBLY}.line_amps")
-    if reading is None or finding is None:
+    reading = facts.now(f"{ASSEMBLY}.line_amps")
+    # Asked for an expectation no rule has run yet: then the currents are judged here.
+    finding = facts.finding(f"{ASSEMBLY}.line_amps") or line_amps(facts, ASSEMBLY)
+    if reading is None or finding is None or isinstance(finding, Silent):
         words = f"rated power at {show_number(supply.volts)} V, currents not read"
         plate = (tank.power, "tank_volts", "volts")
         lines = said("power-at-volts", "us", rated_power=supply.power, rated_voltage=supply.rated_volts,
