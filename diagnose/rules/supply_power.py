@@ -129,7 +129,7 @@ def line_volts_single(facts: Facts) -> Finding | Silent | None:
 def expected_volts(facts: Facts, check: str) -> Expected | None:
     """Plate volts with the band a motor bears, and the unbalance allowed."""
     plate = facts.plate("volts")
-    if plate is None:
+    if plate is None or plate.si <= 0:
         return None
     try:
         low, high = (limit_share(facts, "volts_band", end) * plate.si for end in ("low", "high"))
