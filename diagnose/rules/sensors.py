@@ -169,7 +169,7 @@ def _broken(facts: Facts, check_id: str, reading: Reading, outcome: str, working
 
 
 def _reference(facts: Facts, check_id: str) -> Reading | None:
-    return next((r for r in map(facts.now, SENSORS[check_id]) if r is not None), None)
+    return next((r for r in map(facts.now, SENSORS[check_id]) if r is not None and facts.check(r.check)), None)
 
 
 def expected_ohms(facts: Facts, check: str) -> Expected | None:

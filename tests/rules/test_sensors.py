@@ -148,3 +148,13 @@ def test_expected_ohms() -> None:
     unknown = expected(BOOK, bare, [], OHMS)
     assert unknown is not None
     assert unknown.lines[0].startswith("The curve of this probe is needed")
+
+
+def test_a_reading_that_does_not_belong_to_the_machine_is_not_consulted() -> None:
+    chemical = Machine("m", BOOK.machines["single_tank_chemical_208"], FALLING)
+    run = run_rules(chemical, (BESIDE, "180 F"), (OHMS, "1550 ohm"), book=BOOK)
+    assert _outcome(run) is None
+    right = run_rules(
+        chemical, ("rinse_thermometer.reference_reading_chemical", "130 F"), (OHMS, "2930 ohm"), book=BOOK
+    )
+    assert _outcome(right) == "as_curve"
