@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 
 from diagnose.calculator.answer import Held, Reckoned
 from diagnose.formulas import Answer, Argument, Worked
@@ -23,7 +24,8 @@ def as_lines(reckoned: Reckoned, width: int) -> list[str]:
         lines += wrap(_held_words(reckoned.held), width, "  ", "    ")
     for name in worked.outside:
         lines += wrap(_outside_words(worked, name), width, "  ", "    ", "caution")
-    lines += wrap(manual.notes, width, "  Mind: ", "    ", "dim")
+    if manual.notes:
+        lines += wrap(manual.notes, width, "  Mind: ", "    ", "dim")
     lines += wrap(manual.references, width, "  Source: ", "    ", "dim")
     if any(g.assumed for g in worked.given.values()):
         lines += wrap("Figures marked assumed or usual are not this machine's: its data plate governs.", width, "  ")
@@ -100,6 +102,8 @@ def _value(entry: Argument | Answer, value: object, system: str) -> dict[str, ob
         kind = find_unit(unit, entry.quantity)
         assert kind is not None
         shown = [kind.from_si(v) for v in value] if isinstance(value, tuple) else kind.from_si(float(value))  # type: ignore[arg-type]
+    if isinstance(shown, float) and not math.isfinite(shown):
+        shown = None  # JSON knows no endless figure; the lines of working say "endless"
     return {
         "name": entry.name,
         "title": entry.ask if isinstance(entry, Argument) else entry.title,

@@ -15,6 +15,8 @@ _SECTIONS = ("Parameters", "Returns", "Notes", "Examples", "References")
 _NUMBER = r"-?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?"
 _RANGE = re.compile(rf"\[([^\]]*)\](?:, ({_NUMBER}) to ({_NUMBER}))?")
 _ONE_WAY = re.compile(r"Not solved back for ((?:\w+)(?:(?:, | and )\w+)*)")
+# The sentence that carries it, up to a full stop that ends a sentence: it is for solving back, not for the reader.
+_SAID_ONCE = re.compile(r"Not solved back for .*?\.(?:\s+(?=[A-Z])|$)")
 
 
 @dataclass(frozen=True)
@@ -63,7 +65,7 @@ def manual_of(function: Callable[..., object]) -> Manual:
         " ".join(rest.split()),
         parameters,
         " ".join(parts["Returns"].split()),
-        " ".join(parts["Notes"].split()),
+        _SAID_ONCE.sub("", " ".join(parts["Notes"].split())).strip(),
         parts["Examples"],
         " ".join(parts["References"].split()),
         tuple(takewhile(parameters.__contains__, named)),  # the sentence may go on behind the names
