@@ -15,6 +15,7 @@ from diagnose.rules import (
     drain_overflow,
     drive_motor,
     exhaust_fan,
+    insulation,
     level_control,
     motor_overload,
     motor_trip,
@@ -86,6 +87,7 @@ RULES: tuple[Rule, ...] = (
         Rule(f"{m}.line_amps_single", _PATTERN, partial(pump_motor.line_amps_single, assembly=m))
         for m in pump_motor.MOTORS
     ),
+    *(Rule(c, _PATTERN, partial(insulation.insulation, check_id=c)) for c in insulation.WARMTHS),
     Rule("contactor.coil_volts", _PATTERN, contactor.coil_volts),
     Rule("motor_overload.trip_time", _PATTERN, motor_trip.trip_time),
     *(Rule(check, _PATTERN, partial(motor_overload.setting, check_id=check)) for check in motor_overload.SETTINGS),
