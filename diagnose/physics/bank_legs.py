@@ -69,10 +69,11 @@ def leg_states(connection: str, per_leg: int, groups: int = 1, lost_lines: bool 
     """
     _known(connection)
     positive(per_leg=per_leg, groups=groups)
-    each = list(product(range(per_leg, -1, -1), repeat=3))
-    chosen = [(g,) for g in each] if groups == 1 else list(combinations_with_replacement(each, groups))
+    counts = range(per_leg, -1, -1)
+    each = [(a, b, c) for a, b, c in product(counts, counts, counts)]
+    chosen = list(combinations_with_replacement(each, groups))
     lines: list[int | None] = [None, 0, 1, 2] if lost_lines else [None]
-    return [LegState(tuple(g), line) for line in lines for g in chosen]
+    return [LegState(g, line) for line in lines for g in chosen]
 
 
 def leg_currents(element: float, voltage: float, connection: str, state: LegState) -> tuple[float, float, float]:
@@ -246,7 +247,7 @@ def _group_flows(
     if connection == "delta":
         return [group[k] * (nodes[k] - nodes[(k + 1) % 3]) / element for k in range(3)]
     star = 0j
-    if connection == "wye" and sum(group):
+    if connection == "wye" and sum(group) > 0:
         star = sum((n * v for n, v in zip(group, nodes, strict=True)), 0j) / sum(group)
     return [group[k] * (nodes[k] - star) / element for k in range(3)]
 

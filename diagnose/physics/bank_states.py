@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from functools import cache
 from itertools import combinations
 
-from diagnose.physics.bank_legs import LegState, leg_currents
+from diagnose.physics.bank_legs import LegState, leg_currents, leg_resistances
 from diagnose.physics.demand import positive
 from diagnose.physics.element_bank import BankState, bank_currents, bank_resistances
 
@@ -134,7 +134,8 @@ def resistance_likelihoods(
 
     Notes
     -----
-    Three equal elements with their links on. In wye two open elements can't be told from three.
+    Three equal legs with their links on, of one element or, by the weights of `SIZES`, two to four side by
+    side. In wye two open elements of three can't be told from three.
 
     Examples
     --------
@@ -155,6 +156,9 @@ def resistance_likelihoods(
     for name, states in RESISTANCE_STATES.items():
         patterns = [bank_resistances(1.0 / unit, connection, state.open_elements) for state in states]
         likely[name] = _mean([_log_alike(seen, p, each, common) for p in patterns])
+        for n, weight in SIZES.items():
+            larger = [leg_resistances(n / unit, connection, s) for s in _short_of(n).get(name, ())]
+            likely[name] += weight * _mean([_log_alike(seen, p, each, common) for p in larger]) if larger else 0.0
     likely["triple"] = _log_alike(seen, (3.0, 3.0, 3.0), each, common) if connection == "delta" else 0.0
     likely["high"] = _mean([_log_alike(seen, (f, f, f), each, _NARROW) for f in _HIGH])
     span = math.log(10.0) * (_DECADES + 2.0) + math.log(_OPEN_FROM)
@@ -166,20 +170,30 @@ _UNIT_POWER = math.sqrt(3.0)  # at one volt this draws one ampere in each line
 
 
 @cache
+def _short_of(per_leg: int) -> dict[str, list[LegState]]:
+    """Larger banks short of one element or two."""
+    whole, short, bare = per_leg, per_leg - 1, per_leg - 2
+    one = [_with(leg, short, whole) for leg in range(3)]
+    two = [_with(leg, whole, short) for leg in range(3)]
+    # Both out of one leg of two leave it dead: to a meter that is one element of a bank of three.
+    two += [] if per_leg == 2 else [_with(leg, bare, whole) for leg in range(3)]
+    return {"one element open": one, "two elements open": two}
+
+
+def _with(leg: int, own: int, others: int) -> LegState:
+    a, b, c = (own if k == leg else others for k in range(3))
+    return LegState(((a, b, c),))
+
+
+@cache
 def _partial(per_leg: int, connection: str) -> dict[str, list[tuple[float, float, float]]]:
     """Line currents, as shares of full, of larger banks short of one element or two."""
-    whole, short, bare = per_leg, per_leg - 1, per_leg - 2
-    one = [tuple(short if k == leg else whole for k in range(3)) for leg in range(3)]
-    two = [tuple(whole if k == leg else short for k in range(3)) for leg in range(3)]
-    # Both out of one leg of two leave it dead: to the clamp that is one element of a bank of three.
-    two += [] if per_leg == 2 else [tuple(bare if k == leg else whole for k in range(3)) for leg in range(3)]
     full = math.sqrt(3.0) if connection == "delta" else 1.0 / math.sqrt(3.0)
-
-    def shares(alive: tuple[int, ...]) -> tuple[float, float, float]:
-        a, b, c = leg_currents(float(per_leg), 1.0, connection, LegState(((alive[0], alive[1], alive[2]),)))
-        return a / full, b / full, c / full
-
-    return {"one element open": [shares(s) for s in one], "two elements open": [shares(s) for s in two]}
+    found: dict[str, list[tuple[float, float, float]]] = {}
+    for name, states in _short_of(per_leg).items():
+        drawn = [leg_currents(float(per_leg), 1.0, connection, s) for s in states]
+        found[name] = [(a / full, b / full, c / full) for a, b, c in drawn]
+    return found
 
 
 def _alike_by(

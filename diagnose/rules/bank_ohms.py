@@ -16,6 +16,9 @@ from diagnose.units import Quantity, show_number
 
 __all__ = ["expected_ohms", "terminal_ohms"]
 
+# One element open of a delta of three: the highest pair reads twice the others. One of two side by side: 4/3.
+HALF_WAY = 1.65
+
 
 def terminal_ohms(facts: Facts, assembly: str) -> Finding | Silent | None:
     """Name the open element by the resistances between the terminals of an isolated heater.
@@ -72,6 +75,10 @@ def _open_element(reading: Reading, connection: str, outcome: str) -> list[str]:
     if outcome != "one_element_open":
         return []
     pairs = {label: q.si for label, q in reading.values.items()}
+    ends = min(pairs.values()), max(pairs.values())
+    if connection == "delta" and ends[1] < HALF_WAY * ends[0]:
+        weak = max(pairs, key=lambda p: pairs[p])
+        return [f"One of several elements side by side is open in the leg {weak}, where the ohms are highest."]
     if connection == "delta":
         return [f"The open element sits across {max(pairs, key=lambda p: pairs[p])}, where the ohms are highest."]
     whole = min(pairs, key=lambda p: pairs[p])

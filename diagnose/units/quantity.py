@@ -26,7 +26,7 @@ def show_number(value: float, digits: int = 4) -> str:
     '83.3'
     """
     if value == 0 or not math.isfinite(value):
-        return "0" if value == 0 else str(value)
+        return "0" if value == 0 else "endless" if value == math.inf else str(value)
     decimals = max(0, digits - 1 - math.floor(math.log10(abs(value))))
     text = f"{value:.{min(decimals, 9)}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text

@@ -57,3 +57,10 @@ def test_at_the_edge_both_are_kept() -> None:
 def test_even_but_high(typed: str, outcome: str) -> None:
     """240 V elements read a third more, a delta linked as a star three times as much."""
     assert _found(typed, tank_power="20 kW", tank_volts="208 V").outcome == outcome
+
+
+def test_one_of_two_side_by_side() -> None:
+    """20 kW at 208 V with six elements of 13 ohm: 6.5, 4.9 and 4.9 ohm with one of them open."""
+    found = _found("6.5 4.9 4.9", tank_power="20 kW", tank_volts="208 V")
+    assert found.outcome == "one_element_open"
+    assert any("several elements side by side" in line and "T1-T2" in line for line in found.working)
