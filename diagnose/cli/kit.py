@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from diagnose.job.places import Places
     from diagnose.model import Book
 
-__all__ = ["AS_JSON", "Group", "Setup", "fail", "say", "show", "width"]
+__all__ = ["AS_JSON", "Group", "Setup", "aside", "fail", "say", "show", "width"]
 
 AS_JSON = click.option("--json", "as_json", is_flag=True, help="For machines: one JSON document.")
 
@@ -105,5 +105,13 @@ def fail(sentence: str, code: int) -> NoReturn:
 
 
 def say(sentence: str, code: int) -> int:
-    print(sentence.encode("ascii", "replace").decode("ascii"), file=sys.stderr)
+    aside(sentence + "\n")
     return code
+
+
+def aside(text: str) -> None:
+    """Print beside the answer, on stderr, in what its charset can show."""
+    from diagnose.view.encode import clean, for_charset
+
+    lines = "\n".join(for_charset(clean(part), sys.stderr.encoding or "ascii") for part in text.split("\n"))
+    print(lines, end="", file=sys.stderr, flush=True)

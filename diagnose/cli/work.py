@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from diagnose.cli.kit import AS_JSON, Setup, fail, show, width
+from diagnose.cli.kit import AS_JSON, Setup, aside, fail, show, width
 from diagnose.view.exits import Exit
 
 if TYPE_CHECKING:
@@ -164,15 +164,15 @@ def _machine(setup: Setup, book: Book, name: str) -> Machine:
 
 def _ask(prompt: str) -> str | None:
     """Ask on stderr, so that the answer alone stands on stdout; None at the end of input."""
-    print(prompt, end="", file=sys.stderr, flush=True)
+    aside(prompt)
     line = sys.stdin.readline()
     if not line:
-        print(file=sys.stderr)
+        aside("\n")
         return None
     if not sys.stdin.isatty():
-        print(line.rstrip("\n"), file=sys.stderr)
+        aside(line.rstrip("\n") + "\n")
     return line
 
 
 def _tell(sentence: str) -> None:
-    print(sentence, file=sys.stderr)
+    aside(sentence + "\n")
