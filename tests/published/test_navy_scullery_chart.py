@@ -1,6 +1,6 @@
 """U.S. Navy, Engineman training manual NAVEDTRA 14076, chapter 7, table 7-4, scullery machines (public domain).
 
-Its chart has five symptoms; those that fall under our four complaints are here, in our words. Each pair of symptom and
+Its chart has five symptoms; those that fall under our complaints are here, in our words. Each pair of symptom and
 cause must be a path in our tree, on a machine that can have it.
 """
 
@@ -50,6 +50,11 @@ PAIRS = [
         "booster_control.stat_drifted",
         "two_tank_electric_208",
     ),
+    ("spray pressure low", "nozzles or slots plugged", "wash_weak", "spray_arms.jets_limed", "two_tank_electric_208"),
+    ("spray pressure low", "strainer baskets plugged", "wash_weak", "pump.suction_blocked", "two_tank_electric_208"),
+    ("spray pressure low", "baskets plugged", "wash_weak", "scrap_screens.trays_blinded", "two_tank_electric_208"),
+    ("spray pressure low", "pump belts slipping", "wash_weak", "pump.belt_slips", "two_tank_electric_208"),
+    ("pumps opened yearly", "erosion of the impeller", "wash_weak", "pump.impeller_worn", "two_tank_electric_208"),
 ]
 
 
