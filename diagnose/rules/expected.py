@@ -81,7 +81,7 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
     **{f"{m}.line_amps_single": pump_motor.expected_amps for m in pump_motor.MOTORS},
     **dict.fromkeys(insulation.WARMTHS, insulation.expected_insulation),
     "contactor.coil_volts": contactor.expected_coil,
-    "motor_overload.trip_time": motor_trip.expected_trip_time,
+    **dict.fromkeys(motor_trip.STARTS, motor_trip.expected_trip_time),
     **dict.fromkeys(motor_overload.SETTINGS, motor_overload.expected_setting),
     **dict.fromkeys(sensors.SENSORS, sensors.expected_ohms),
     "conveyor_bar_pawls.zone_time": conveyor_bar_pawls.expected_zone,

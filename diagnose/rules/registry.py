@@ -89,7 +89,7 @@ RULES: tuple[Rule, ...] = (
     ),
     *(Rule(c, _PATTERN, partial(insulation.insulation, check_id=c)) for c in insulation.WARMTHS),
     Rule("contactor.coil_volts", _PATTERN, contactor.coil_volts),
-    Rule("motor_overload.trip_time", _PATTERN, motor_trip.trip_time),
+    *(Rule(c, _PATTERN, partial(motor_trip.trip_time, check_id=c)) for c in motor_trip.STARTS),
     *(Rule(check, _PATTERN, partial(motor_overload.setting, check_id=check)) for check in motor_overload.SETTINGS),
     *(Rule(check, _PATTERN, partial(sensors.sensor_ohms, check_id=check)) for check in sensors.SENSORS),
     *(Rule(check, _PATTERN, partial(sanitiser_feed.drawn, check_id=check)) for check in sanitiser_feed.DRAWN),

@@ -70,3 +70,40 @@ def test_expected_and_the_setting_it_acts_like() -> None:
     assert any("ln(" in line for line in shown.working)
     found = next(f for f in run_example(example).findings if f.check == "motor_overload.trip_time")
     assert any("set to about" in line for line in found.working)
+
+
+HOT = "motor_overload.trip_time_hot"
+
+
+def hot(seconds: int, amps: str, machine: str = MACHINE) -> dict[str, float]:
+    readings = f"{HOT} = {seconds} s; pump_motor.line_amps = {amps} A"
+    done = run_example(read_example(f"Fires: {machine}: {readings} -> as_class"))
+    return dict(next(f for f in done.findings if f.check == HOT).weights)
+
+
+@pytest.mark.parametrize(
+    ("seconds", "amps", "heaviest"),
+    [
+        (40, "12 12 12", "as_class"),  # 11 to 120 s from a reset; 84 to 210 s from cold
+        (3, "12 12 12", "too_early"),
+        (400, "12 12 12", "too_late"),
+        (40, "6.6 6.5 6.6", "too_early"),
+    ],
+)
+def test_from_a_reset_it_is_quicker(seconds: int, amps: str, heaviest: str) -> None:
+    weights = hot(seconds, amps)
+    assert max(weights, key=lambda o: weights[o]) == heaviest
+    assert weights[heaviest] > 0.8
+
+
+def test_the_same_seconds_from_cold_mean_another_thing() -> None:
+    cold = outcome("motor_overload.trip_time = 40 s; pump_motor.line_amps = 12 12 12 A")
+    assert cold["too_early"] > 0.8
+    assert hot(40, "12 12 12")["as_class"] > 0.8
+
+
+def test_expected_from_a_reset_names_the_heat_left() -> None:
+    done = run_example(read_example(f"Fires: {MACHINE}: {HOT} = 40 s; pump_motor.line_amps = 12 12 12 A -> as_class"))
+    working = next(f for f in done.findings if f.check == HOT).working
+    assert any("50 to 90 % is left at the reset" in line for line in working)
+    assert any("from the reset between" in line for line in working)
