@@ -43,20 +43,6 @@ FEEDERS: tuple[Formula, ...] = (
         also=("voltage drop", "feeder", "gauge", "cable"),
     ),
     Formula(
-        id="joint-heat",
-        subject="electric",
-        title="Heat of a bad joint or pole",
-        asks="How many watts does this joint burn?",
-        run=feeders.joint_heat,
-        takes=(
-            Argument("drop", "Volts across it under load", "voltage", "V"),
-            Argument("current", "Current through it", "current", "A"),
-        ),
-        gives=(Answer("heat", "Heat in it", "power", "W"),),
-        us=("{drop} × {current} = {heat}",),
-        also=("hot terminal", "burnt lug", "contact", "fuse clip"),
-    ),
-    Formula(
         id="supply-band",
         subject="electric",
         title="Where the supply stands in its band",

@@ -1,4 +1,4 @@
-"""Volts on their way to the machine: drops, the heat they make, and the bands a supply should keep."""
+"""Volts on their way to the machine: drops along wires, and the bands a supply should keep."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import math
 
 from diagnose.physics.demand import not_negative, positive
 
-__all__ = ["BANDS", "conductor_drop", "drop_share", "joint_heat", "supply_band", "total_heat_of_drops"]
+__all__ = ["BANDS", "conductor_drop", "drop_share", "supply_band"]
 
 # Nominal volts -> (highest, least at the service, least where used) of range A and of range B.
 # ANSI C84.1 table 1 from memory, confidence high (the 480 V row partly seen); 400 V: IEC 60038, 10 %, from memory.
@@ -93,75 +93,6 @@ def drop_share(panel: float, machine: float) -> float:
     positive(panel=panel)
     not_negative(machine=machine)
     return (panel - machine) / panel
-
-
-def joint_heat(drop: float, current: float) -> float:
-    """Heat a joint, pole or length of wire makes.
-
-    P = dV I
-
-    Parameters
-    ----------
-    drop : float
-        Volts across it while the current flows, [V], 0 to 50
-    current : float
-        Current through it, [A], 0 to 400
-
-    Returns
-    -------
-    float
-        Heat, [W]
-
-    Notes
-    -----
-    Read across the one part, from metal to metal on either side of it.
-
-    Examples
-    --------
-    >>> joint_heat(1.5, 80.0)
-    120.0
-
-    References
-    ----------
-    Joule's law, as used in DOE tip sheet 8.
-    """
-    not_negative(drop=drop, current=current)
-    return drop * current
-
-
-def total_heat_of_drops(drops: tuple[float, ...], currents: tuple[float, ...]) -> float:
-    """Heat that the drops of several lines make together.
-
-    P = sum of dV_k I_k
-
-    Parameters
-    ----------
-    drops : sequence of float
-        Volts lost in each line, [V], 0 to 50
-    currents : sequence of float
-        Current of each line, [A], 0 to 400
-
-    Returns
-    -------
-    float
-        Heat, [W]
-
-    Notes
-    -----
-    As many drops as currents, in the same order.
-
-    Examples
-    --------
-    >>> round(total_heat_of_drops((5.6, 3.4, 8.1), (199.7, 205.7, 201.8)))
-    3452
-
-    References
-    ----------
-    Joule's law; the figures are those of DOE tip sheet 8.
-    """
-    if len(drops) != len(currents) or not drops:
-        raise ValueError("as many drops as currents are wanted")
-    return sum(joint_heat(d, i) for d, i in zip(drops, currents, strict=True))
 
 
 def supply_band(voltage: float, nominal: str, place: str) -> str:

@@ -29,6 +29,9 @@ from diagnose.units import Quantity, show_number
 
 __all__ = ["expected_amps", "line_amps", "line_amps_single"]
 
+# Elements for 240 V on 208, or for 480 on 240, against one of several open; judgement.
+OTHER_VOLTS = 0.1
+
 
 def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
     """Tell an open element from a lost line by the three currents of a heater.
@@ -61,8 +64,7 @@ def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
         supply_line(supply, connection, full),
         "Read: " + ", ".join(f"{n} {v}" for n, v in reading.values.items())
         + " = " + ", ".join(f"{i / full * 100:.0f} %" for i in seen) + " of that.",
-        *_size_words(seen, supply, connection, outcome),
-        *_PATTERNS.get((connection, outcome), ()),
+        *(_size_words(seen, supply, connection, outcome) or _PATTERNS.get((connection, outcome), ())),
         *facts.assumed(*bank.plate),
     ]  # fmt: skip
     return facts.conclude(
@@ -159,6 +161,7 @@ def _single_weights(share: float, error: float, supply: Supply) -> dict[str, flo
     healthy = near(1.0)
     if supply.share < LOW_FROM:
         healthy, low = 0.0, low + healthy
+    low += OTHER_VOLTS * (near((208 / 240) ** 2) + near((240 / 480) ** 2))
     part = (near(1 / 2) + near(1 / 3) + near(2 / 3)) / 3
     return shares(healthy=healthy, part_out=part, all_low=low, none=near(0.0), unlike=0.05)
 
@@ -202,7 +205,7 @@ def _worked(supply: Supply, single: bool) -> tuple[str, ...]:
 
 _WYE_ALIKE = (
     "Wye without neutral: one element open and one line lost both show 87 %, 87 % and nothing; half of the heat is "
-    "left. Volts at the booster terminals, or ohms, isolated, tell them apart."
+    "left. Volts at the heater's terminals, or ohms, isolated, tell them apart."
 )
 _PATTERNS: dict[tuple[str, str], tuple[str, ...]] = {
     ("delta", "one_element_out"): (
@@ -214,6 +217,7 @@ _PATTERNS: dict[tuple[str, str], tuple[str, ...]] = {
     ),
     ("delta", "two_elements_out"): (
         "Delta, two elements open: two lines 58 %, the third nothing; a third of the heat is left.",
+        "One element open and a line lost besides draw the very same: the volts, or the ohms, tell them apart.",
     ),
     ("delta", "all_third"): ("A delta linked as a star: each element sees the volts ÷ 1.73, so a third of the heat.",),
     ("wye", "one_element_out"): (_WYE_ALIKE,),

@@ -184,3 +184,9 @@ def test_a_star_for_a_delta_is_told_from_wrong_volts(amps: str, outcome: str) ->
     """55.5 A wanted: 75 % is 240 V elements, 33 % a star, 25 % 480 V elements on half their volts."""
     done = _shipped("two_tank_electric_208", (TANK, " ".join([amps] * 3)), tank_power="20 kW", volts="208 V")
     assert done.findings[0].outcome == outcome
+
+
+def test_single_phase_elements_for_higher_volts() -> None:
+    """46.9 of 62.5 A is 75 %: no half and no third, but (208/240)²."""
+    done = run(machine("single"), ("supply_power.line_volts_single", "240"), (f"{AMPS}_single", "46.9"))
+    assert next(f for f in done.findings if f.check == f"{AMPS}_single").outcome == "all_low"

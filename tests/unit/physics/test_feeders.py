@@ -1,10 +1,10 @@
-"""Drops along a run and the heat of a joint."""
+"""Drops along a run of wire."""
 
 from __future__ import annotations
 
 import pytest
 
-from diagnose.physics.feeders import conductor_drop, drop_share, joint_heat, total_heat_of_drops
+from diagnose.physics.feeders import conductor_drop, drop_share
 
 
 def test_three_phases_lose_root_three_and_one_phase_twice_a_wire() -> None:
@@ -13,16 +13,8 @@ def test_three_phases_lose_root_three_and_one_phase_twice_a_wire() -> None:
     assert conductor_drop(50.0, 40.0, 0.83e-3, 1) == pytest.approx(2 * wire)
 
 
-def test_heat_of_lines_is_the_sum_of_joints() -> None:
-    assert total_heat_of_drops((1.0, 2.0), (10.0, 20.0)) == joint_heat(1.0, 10.0) + joint_heat(2.0, 20.0)
-
-
 def test_nonsense_is_refused() -> None:
     with pytest.raises(ValueError, match="phase"):
         conductor_drop(50.0, 40.0, 0.83e-3, 2)
-    with pytest.raises(ValueError, match="as many"):
-        total_heat_of_drops((1.0,), (10.0, 20.0))
     with pytest.raises(ValueError, match="panel"):
         drop_share(0.0, 200.0)
-    with pytest.raises(ValueError, match="drop"):
-        joint_heat(-1.0, 20.0)
