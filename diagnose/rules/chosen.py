@@ -24,6 +24,9 @@ def chosen_outcome(facts: Facts) -> Finding | Silent | None:
             continue
         if reading.id in facts.spent:
             continue
+        if facts.finding(name) is not None:
+            silent = Silent(f"{check.title}: answered by the readings it is worked out from")
+            continue
         if reading.outcome not in check.outcomes:
             silent = Silent(f"{check.title}: no outcome {reading.outcome}; use {', '.join(check.outcomes)}")
             continue

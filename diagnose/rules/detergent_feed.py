@@ -35,7 +35,8 @@ def fed_per_rack(facts: Facts) -> Finding | Silent | None:
         return Silent(f"{check.title}: needs the rinse water a rack of the plate")
     low, high = _ends(facts)
     strength = reading.value.si * DENSITY * 1e6 / water.si
-    error = math.hypot(spread(check, reading.value, reading) / max(reading.value.value, 0.5), ERROR) * strength
+    read = spread(check, reading.value, reading) * reading.value.unit.factor * DENSITY * 1e6 / water.si
+    error = math.hypot(read, ERROR * strength)
     short, much = normal_share((low - strength) / error), normal_share((strength - high) / error)
     weights = {"short": short, "as_wanted": max(1 - short - much, 0.0), "too_much": much}
     litres = show_number(water.si * 1e3, 4)

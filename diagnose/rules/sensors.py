@@ -176,7 +176,8 @@ def expected_ohms(facts: Facts, check: str) -> Expected | None:
     """The ohms of the plate's curve at the temperature read beside the sensor, or at 80 °C."""
     curve = curve_of(facts)
     if curve is None:
-        return Expected((f"{_NEEDED[0].upper()}{_NEEDED[1:]}",), basis="public curve sheets of thermistors")
+        needed = f"{_NEEDED[0].upper()}{_NEEDED[1:]}"
+        return Expected((needed,), basis="public curve sheets of thermistors", working=(f"{needed}.",))
     beside = _reference(facts, check)
     there = beside.value.si if beside else HOT
     try:

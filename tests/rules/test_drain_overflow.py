@@ -58,7 +58,9 @@ def test_inlet_and_pressure_are_consulted() -> None:
 
 
 def test_without_a_heater_on_the_plate_it_goes_by_the_rinse() -> None:
-    found = _found(_machine("two_tank_steam_208", tank_power=""), (RATE, "1.5 gpm"))
+    bare = {name: text for name, text in PLATE.items() if name != "tank_power"}
+    assert "tank_power" not in BOOK.machines["single_tank_gas_208"].plate
+    found = _found(Machine("m", BOOK.machines["single_tank_gas_208"], bare), (RATE, "1.5 gpm"))
     assert found.outcome == "robs"
     assert any("Heat not reckoned" in line for line in found.working)
 

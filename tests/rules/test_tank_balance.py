@@ -125,3 +125,18 @@ def test_expected_least() -> None:
     shown = expect(REFERENCE, TWO, {RINSE_PANEL: "150"})
     assert shown.lines == ("160 °F or more (power-rinse tank)",)
     assert shown.working
+
+
+def test_beside_the_band_stands_what_holding_it_takes() -> None:
+    shown = expect(PANEL, ONE, {IN: "400", OUT: "800"}, tank_power="15 kW")
+    usual = expect(PANEL, ONE, {})
+    assert usual.lines[-1] == "holding 160 °F without racks takes about 15 of 15 kW"
+    assert shown.lines[-1] == "holding 160 °F without racks takes about 28 of 15 kW"
+    assert any("1200 cfm hold" in line for line in shown.working)
+    assert any("judgement" in line for line in usual.working)
+
+
+def test_water_running_in_unmeasured_widens_the_balance() -> None:
+    sure = found(BALANCE, ONE, {PANEL: "120", AMPS: FULL, RATE: "1.1", INLET: "60"}).weights
+    unsure = found(BALANCE, ONE, {PANEL: "120", AMPS: FULL, RATE: "1.1"}, booster_inlet="60 °F").weights
+    assert unsure["panel_agrees"] < sure["panel_agrees"]

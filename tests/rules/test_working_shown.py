@@ -20,7 +20,7 @@ def test_of_a_machine_nothing_was_read_of(kind: str) -> None:
     assert len(told) >= 5
     silent = [check for check, e in told.items() if not e.working]
     assert not silent, f"no working behind what is expected of {', '.join(silent)}"
-    for check, e in told.items():
+    for check, e in ((c, e) for c, e in told.items() if e.low or e.high):  # a sentence says what is needed instead
         text = " ".join((*e.lines, *e.working, *e.assumptions, e.basis))
         assert any(w in text for w in ("assumed", "ype's figure", "governs", "common practice", "judgement", "(")), (
             check
