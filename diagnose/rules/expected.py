@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 
 from diagnose.model import Book, Check, Machine, Reading
 from diagnose.rules import (
@@ -103,9 +104,11 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
 }
 
 # What computation says beside the plain band of a check: a line for the prompt, and its working.
-BESIDES: Mapping[str, Callable[[Facts], tuple[str, tuple[str, ...]] | None]] = dict.fromkeys(
-    ("rinse_thermometer.panel_reading", "rinse_thermometer.reference_reading"), rinse_thermometer.reach
-)
+BESIDES: Mapping[str, Callable[[Facts], tuple[str, tuple[str, ...]] | None]] = {
+    "rinse_thermometer.panel_reading": rinse_thermometer.reach,
+    "rinse_thermometer.reference_reading": rinse_thermometer.reach,
+    **{tank.settled: partial(tank_balance.holding, tank=tank) for tank in tank_heat_up.TANKS.values()},
+}
 
 
 def expected(book: Book, machine: Machine, readings: Sequence[Reading], check_id: str) -> Expected | None:

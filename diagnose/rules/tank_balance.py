@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from diagnose.formulas import said, system_of
 from diagnose.model import Finding, Reading
 from diagnose.physics.exhaust import heat_of_exhaust
+from diagnose.physics.heat import TRADE_HEAT
 from diagnose.physics.tanks import power_to_hold
 from diagnose.rules.bands import limit_end, normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
@@ -16,7 +18,7 @@ from diagnose.rules.tank_heat_up import INLET, LOSS, OVERFLOW, ROOM
 from diagnose.rules.told import limit_si, plates_told, reading_told
 from diagnose.units import Quantity
 
-__all__ = ["LEAST", "against_least", "compared", "expected_least", "heat_balance", "tank_meant"]
+__all__ = ["LEAST", "against_least", "compared", "expected_least", "heat_balance", "holding", "tank_meant"]
 
 BALANCE, COMPARED = "tank_control.heat_balance", "tank_thermometer.compared"
 REFERENCE, WHICH = "tank_thermometer.reference_reading", "tank_heater_electric.which_tank"
@@ -25,6 +27,8 @@ LEAST = {REFERENCE: ("low", "good"), "tank_control.stop_temperature": ("early", 
 VENTS = (("vent_dampers.flow_entrance", "vent_entrance"), ("vent_dampers.flow_exit", "vent_exit"))
 AIR_SHARE = 0.05  # of the exhaust that swept the spray, as for the formula; judgement
 AIR_ERROR, LOSS_ERROR = 0.4, 0.3  # of the heat taken by air, and lost to the room; judgement
+AIR_SLOPE = 0.05  # of that heat for each K of the tank: 10 K take half as much again
+INLET_UNREAD = 15.0  # K, the water running in where nobody measured it; judgement
 AWAY_K = 15.0  # K a thermometer that is off may be off by; judgement
 
 
@@ -73,40 +77,65 @@ def heat_balance(facts: Facts) -> Finding | Silent | None:
     if reading.value.si >= least:
         return Silent(f"{check.title}: the tank is at its figure")
     error = spread(own, reading.value, reading) * unit.factor
-    left, spread_, words, consults = _leaving(facts, reading, overflow, error)
-    surplus = heat.power - left
-    weights = _weights(surplus, math.hypot(spread_, heat.error * heat.power), heat.power, reference is not None)
+    out = _leaving(facts, reading.value.si, system_of(unit), error)
+    off = math.hypot(out.error, heat.error * heat.power)
+    weights = _weights(heat.power - out.power, off, heat.power, reference is not None)
     outcome = max(weights, key=lambda o: weights[o])
-    balance = f"{heat.power / 1e3:.1f} kW in ({heat.words}), {left / 1e3:.1f} kW out at {reading.value}"
-    working = [*heat.lines, *words, f"{balance}: {_VERDICT[outcome]}."]
-    plates = facts.assumed(*heat.plate, "vent_entrance", "vent_exit")
-    return facts.conclude(
-        BALANCE, weights, BALANCE, [reading], [overflow, *consults, *heat.consults], [*working, *plates], _SAYS[outcome]
-    )
+    balance = f"{heat.power / 1e3:.1f} kW in ({heat.words}), {out.power / 1e3:.1f} kW out at {reading.value}"
+    working = [*heat.lines, *out.lines, f"{balance}: {_VERDICT[outcome]}."]
+    plates = facts.assumed(*heat.plate, *out.plate, *(plate for check_, plate in VENTS if facts.now(check_) is None))
+    consults = [overflow, *out.consults, *heat.consults]
+    return facts.conclude(BALANCE, weights, BALANCE, [reading], consults, [*working, *plates], _SAYS[outcome])
 
 
-def _leaving(
-    facts: Facts, reading: Reading, overflow: Reading, error: float
-) -> tuple[float, float, list[str], list[Reading]]:
-    """Heat that leaves a tank at the temperature read, its error, how it was worked out, and what was read for it."""
-    temperature, inlet, system = reading.value.si, facts.now(INLET), system_of(reading.value.unit)
-    plate = facts.plate("booster_inlet")
+@dataclass(frozen=True)
+class _Leaving:
+    """Heat that leaves a tank at one temperature, its error, and how it was worked out."""
+
+    power: float
+    error: float
+    lines: tuple[str, ...]
+    consults: tuple[Reading, ...]
+    plate: tuple[str, ...]
+
+
+def _leaving(facts: Facts, temperature: float, system: str, error: float = 0.0) -> _Leaving:
+    """What room, running water and vents take; `error` is that of the temperature in K."""
+    overflow, inlet, plate = facts.now(OVERFLOW), facts.now(INLET), facts.plate("booster_inlet")
+    flow = overflow.value.si if overflow else 0.0
     entering = inlet.value.si if inlet else plate.si if plate else ROOM
-    flow = overflow.value.si
     held = power_to_hold(temperature, ROOM, LOSS, flow, entering)
     room = LOSS * (temperature - ROOM)
-    words = list(said("tank-power", system, temperature=temperature, room=ROOM, loss=LOSS, inflow=flow,
-                      inflow_temperature=entering))  # fmt: skip
-    air, air_words, read = _air(facts, temperature, system)
-    slope = held / max(temperature - min(entering, ROOM), 1.0)
-    rate, check = 0.0, facts.check(OVERFLOW)
-    if check is not None:
+    lines = said("tank-power", system, temperature=temperature, room=ROOM, loss=LOSS, inflow=flow,
+                 inflow_temperature=entering)  # fmt: skip
+    air, air_lines, read = _air(facts, temperature, system)
+    check, rate = facts.check(OVERFLOW), 0.0
+    if overflow is not None and check is not None:
         rate = spread(check, overflow.value, overflow) * overflow.value.unit.factor
-    carried = abs(held - room) * (rate / flow if flow > 0 else 0.0)
     spread_ = math.sqrt(
-        (LOSS_ERROR * room) ** 2 + (AIR_ERROR * air) ** 2 + carried**2 + (slope * error) ** 2
-    )  # fmt: skip
-    return held + air, spread_, [*words, *air_words], [r for r in (inlet if flow > 0 else None, *read) if r]
+        (LOSS_ERROR * room) ** 2
+        + (AIR_ERROR * air) ** 2
+        + (TRADE_HEAT * rate * (temperature - entering)) ** 2
+        + (0.0 if inlet else TRADE_HEAT * flow * INLET_UNREAD) ** 2
+        + ((LOSS + TRADE_HEAT * flow) * error + AIR_SLOPE * air * error) ** 2
+    )
+    consults = [r for r in (inlet if flow > 0 else None, *read) if r is not None]
+    stands = ("booster_inlet",) if flow > 0 and inlet is None else ()
+    return _Leaving(held + air, spread_, (*lines, *air_lines), tuple(consults), stands)
+
+
+def holding(facts: Facts, tank: Tank) -> tuple[str, tuple[str, ...]] | None:
+    """Beside a tank's least figure: what holding it takes of the heat put in, and the calculation."""
+    plate = facts.plate("wash_temperature" if tank is WASH else "rinse_tank_temperature")
+    heat = heat_into(facts, tank)
+    if plate is None or isinstance(heat, Silent) or heat.power <= 0:
+        return None
+    out = _leaving(facts, plate.si, system_of(plate.unit))
+    line = f"holding {plate} without racks takes about {out.power / 1e3:.0f} of {heat.power / 1e3:.3g} kW"
+    read = dict.fromkeys(line for r in (*out.consults, *heat.consults) for line in reading_told(facts, r))
+    stands = "Loss of 35 W/C° to a room of 75 °F and 5 % of the air swept through the spray: judgement."
+    told = (*plates_told(facts, *heat.plate, *(p for _, p in VENTS)), *read, *heat.lines, *out.lines, stands)
+    return line, told
 
 
 def _air(facts: Facts, temperature: float, system: str) -> tuple[float, list[str], list[Reading]]:
