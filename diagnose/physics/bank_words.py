@@ -66,7 +66,7 @@ def amps_in_state(
 ) -> tuple[float, float, float]:
     """Line currents of a bank in a state called by its word.
 
-    as `leg_currents`, with the open elements in the leg T1-T2 (delta) or T1 (wye), or line L3 lost
+    I of a line = sum of the currents of its legs; open: an element of T1-T2 (delta) or T1 (wye); lost: line L3
 
     Parameters
     ----------
@@ -106,7 +106,7 @@ def amps_in_state(
 def heat_in_state(power: float, voltage: float, connection: str, state: str, per_leg: int) -> float:
     """Heat a bank gives in a state called by its word.
 
-    as `leg_power`, with the same open elements as in `amps_in_state`
+    P = sum of V^2 / R over the elements alive, each at the volts that reach it
 
     Parameters
     ----------
@@ -148,7 +148,7 @@ def ohms_in_state(
 ) -> tuple[float, float, float]:
     """Resistances between the terminals of an isolated bank in a state called by its word.
 
-    as `leg_resistances`, with the same open elements as in `amps_in_state`
+    elements of a leg side by side; delta: a leg beside the two others in series; wye: two legs in series
 
     Parameters
     ----------
@@ -190,7 +190,7 @@ def state_of_amps(
 ) -> tuple[str, float]:
     """The state three line currents mean, in words.
 
-    as `read_currents`
+    the state whose currents lie nearest to those read, and all others within the error of the clamp
 
     Parameters
     ----------
@@ -234,7 +234,7 @@ def state_of_ohms(
 ) -> tuple[str, float]:
     """The state three resistances of an isolated bank mean, in words.
 
-    as `read_resistances`
+    the state whose resistances lie nearest to those read, and all others within the error of the meter
 
     Parameters
     ----------
