@@ -12,6 +12,8 @@ from diagnose.rules.bands import normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.rinse_arms import RinseFlow, flow_now
+from diagnose.rules.tank_balance import tank_meant
+from diagnose.rules.tank_heat import WASH, rated_into
 from diagnose.rules.told import limit_si, plates_told, shown
 from diagnose.units import Quantity, parse_quantity
 
@@ -84,17 +86,25 @@ def overflow_rate(facts: Facts) -> Finding | Silent | None:
 
 def _heat(facts: Facts, rate: float, rinse: RinseFlow, system: str) -> _Heat:
     """The heat to bring as much fresh water to the tank's temperature, against its heater."""
-    tank, power = facts.plate("wash_temperature"), facts.plate("tank_power")
-    inlet = facts.now(INLET)
+    source, figure = _figures(facts)
+    tank, heater, inlet = facts.plate(figure), rated_into(facts, tank_meant(facts)), facts.now(INLET)
     feed = inlet.value if inlet is not None else facts.plate("booster_inlet")
-    if tank is None or power is None or feed is None or power.si <= 0:
+    if tank is None or feed is None or isinstance(heater, Silent):
         unknown = "Heat not reckoned, as heater or temperatures are not known: judged by its share of the rinse."
         return _Heat(rate / rinse.value, (unknown,), ())
     rise = max(tank.si - feed.si, 0.0)
     heat = power_for_rise(max(rate, 0.0), rise)
-    words = (*_heat_words(rate, rise, heat, system), f"That is {heat / power.si * 100:.0f} % of the heater's {power}.")
-    plate = ("wash_temperature", "tank_power", *(() if inlet is not None else ("booster_inlet",)))
-    return _Heat(heat / power.si, words, plate, (inlet,) if inlet is not None else ())
+    share, rated = heat / heater.power, shown(heater.power, "power", "kW")
+    words = (*_heat_words(rate, rise, heat, system), f"That is {share * 100:.0f} % of the heater's {rated}.")
+    plate = (figure, source, *(() if inlet is not None else ("booster_inlet",)))
+    return _Heat(share, words, plate, (inlet,) if inlet is not None else ())
+
+
+def _figures(facts: Facts) -> tuple[str, str]:
+    """Plate figures of the heater and the temperature of the tank that is meant."""
+    meant = tank_meant(facts)
+    power = "tank_gas_input" if facts.machine.trait("tank_heat") == "gas" else meant.power
+    return power, "wash_temperature" if meant is WASH else "rinse_tank_temperature"
 
 
 def _heat_words(rate: float, rise: float, heat: float, system: str) -> tuple[str, ...]:
@@ -126,7 +136,7 @@ def expected_rate(facts: Facts, check: str) -> Expected | None:
         f"With the rinse held open it would be {shown(rinse.value, 'flow', unit.symbol)} ({rinse.origin}).",
         f"Each gpm that comes in 10 F° colder than the tank takes {shown(per_degree, 'power', 'kW')}: "
         "500 × 1 × 10 ÷ 3412.",
-        *plates_told(facts, "tank_power", "wash_temperature", "booster_inlet"),
+        *plates_told(facts, *_figures(facts), "booster_inlet"),
     )
     return Expected((line,), None, most, facts.assumed(*rinse.plate), "judgement", working)
 

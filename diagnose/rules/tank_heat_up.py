@@ -129,10 +129,10 @@ def _over(seen: float, edge: float, error: float) -> float:
 
 def _case(facts: Facts, tank: Tank) -> _Case | Silent:
     volume, heat, rated = facts.plate(tank.volume), heat_into(facts, tank), rated_into(facts, tank)
-    if isinstance(heat, Silent):
-        return heat
     if isinstance(rated, Silent):
         return rated
+    if isinstance(heat, Silent):
+        heat = rated  # currents like no state of the bank: slower than the plate's heat is still a finding
     if volume is None or volume.si <= 0:
         return Silent(f"the water held by the {tank.name} must be known")
     fill, inlet, overflow = facts.now(FILL), facts.now(INLET), facts.now(OVERFLOW)

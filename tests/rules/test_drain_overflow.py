@@ -59,10 +59,29 @@ def test_inlet_and_pressure_are_consulted() -> None:
 
 def test_without_a_heater_on_the_plate_it_goes_by_the_rinse() -> None:
     bare = {name: text for name, text in PLATE.items() if name != "tank_power"}
+    bare["tank_gas_input"] = "0 BTU/h"
     assert "tank_power" not in BOOK.machines["single_tank_gas_208"].plate
     found = _found(Machine("m", BOOK.machines["single_tank_gas_208"], bare), (RATE, "1.5 gpm"))
     assert found.outcome == "robs"
     assert any("Heat not reckoned" in line for line in found.working)
+
+
+def test_a_gas_tank_goes_by_what_its_burner_puts_into_the_water() -> None:
+    """0.15 gpm by 50 F° take 1.1 kW: a fifth of what 25,000 BTU/h put in, a fifteenth of what 80,000 do."""
+    typed = (RATE, "0.15 gpm")
+    own = {"wash_temperature": "160 °F", "booster_inlet": "110 °F", "rinse_flow": "3 gpm"}
+    small = Machine("m", BOOK.machines["single_tank_gas_208"], {**own, "tank_gas_input": "25000 BTU/h"})
+    large = Machine("m", BOOK.machines["single_tank_gas_208"], {**own, "tank_gas_input": "80000 BTU/h"})
+    assert _found(small, typed).outcome == "robs"
+    assert _found(large, typed).outcome == "trickle"
+
+
+def test_the_power_rinse_tank_goes_by_its_own_plate() -> None:
+    cold = ("tank_control.rinse_tank_temperature", "150 °F")
+    machine = _machine(rinse_tank_temperature="160 °F", rinse_tank_power="20 kW", booster_inlet="120 °F")
+    weak = _machine(rinse_tank_temperature="160 °F", rinse_tank_power="5 kW", booster_inlet="120 °F")
+    assert _found(machine, cold, (RATE, "0.2 gpm")).outcome == "trickle"
+    assert _found(weak, cold, (RATE, "0.2 gpm")).outcome == "robs"
 
 
 def test_near_the_edge_of_the_drip() -> None:

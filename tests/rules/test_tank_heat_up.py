@@ -30,6 +30,8 @@ ONE, TWO, METRIC = "single_tank_electric_208", "two_tank_electric_208", "two_tan
         ({FILL: "60", TIME: "36", AMPS: "41.6 41.6 41.6"}, {}, "too_slow"),
         # 0.8 gpm of 60 °F over the drain: 53 min
         ({FILL: "60", TIME: "50", RATE: "0.8", INLET: "60", AMPS: "41.6 41.6 41.6"}, {}, "slow_explained"),
+        # currents like no state leave the plate's heat to compare with
+        ({FILL: "60", TIME: "36", AMPS: "8 25 36"}, {}, "too_slow"),
         # a fill nobody measured may have been cold or warm: 90 min is slow from any
         ({TIME: "90"}, {}, "far_too_slow"),
     ],
