@@ -4,8 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from diagnose.model import Machine, Reading, load_book
+from diagnose.rules import findings
+from diagnose.units import parse_quantity
 from tests.rulebook import expect, machine, run
 
+SHIPPED = load_book()
+HERE = Machine("under test", SHIPPED.machines["two_tank_electric_208"], {"wash_motor_amps": "6.8 A"})
 PUMP, DRIVE, FAN = "pump_motor.line_amps", "drive_motor.line_amps", "exhaust_fan.line_amps"
 
 
@@ -79,3 +84,30 @@ def test_expected() -> None:
     shown = expect(machine(), PUMP)
     assert shown is not None
     assert shown.lines == ("4.08 to 7.14 A each, within 10 % of their mean (6.8 A nameplate)",)
+
+
+@pytest.mark.parametrize(
+    ("volts", "heaviest"),
+    [
+        ("208 208 208", "beyond_supply"),
+        ("204 209 206", "beyond_supply"),  # 1.29 %: 15 % and 3 % of their own, seen 23 %
+        ("202 212 206", "unbalanced"),  # 2.58 %: up to 31 %
+    ],
+)
+def test_unequal_beyond_what_the_volts_explain(volts: str, heaviest: str) -> None:
+    taken = [given("supply_power.line_volts", volts), given(PUMP, "5.6 5.8 7.9")]
+    found = next(f for f in findings(SHIPPED, HERE, taken).findings if f.check == PUMP)
+    assert found.outcome == heaviest
+    assert found.weights[heaviest] > 0.85
+
+
+def test_volts_not_read_leave_it_open() -> None:
+    found = findings(SHIPPED, HERE, [given(PUMP, "5.6 5.8 7.9")]).findings[0]
+    assert found.weights["unbalanced"] == pytest.approx(found.weights["beyond_supply"])
+
+
+def given(check: str, figures: str) -> Reading:
+    spec = SHIPPED.checks[check].reading
+    assert spec is not None
+    pairs = zip(spec.each, figures.split(), strict=True)
+    return Reading(f"{check} at 0", check, {n: parse_quantity(f"{v} {spec.unit}", spec.quantity) for n, v in pairs})
