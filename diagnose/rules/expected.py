@@ -23,6 +23,7 @@ from diagnose.rules import (
     insulation,
     level_control,
     motor_overload,
+    motor_starts,
     motor_trip,
     pressure_regulator,
     pump,
@@ -105,6 +106,7 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
 
 # What computation says beside the plain band of a check: a line for the prompt, and its working.
 BESIDES: Mapping[str, Callable[[Facts], tuple[str, tuple[str, ...]] | None]] = {
+    "motor_overload.starts_count": motor_starts.starts_borne,
     "rinse_thermometer.panel_reading": rinse_thermometer.reach,
     "rinse_thermometer.reference_reading": rinse_thermometer.reach,
     **{tank.settled: partial(tank_balance.holding, tank=tank) for tank in tank_heat_up.TANKS.values()},
