@@ -10,6 +10,7 @@ from diagnose.model import Reading
 from diagnose.physics.element_bank import BankState, bank_currents, bank_power
 from diagnose.physics.steam import condensate_power, steam_temperature_at_gauge
 from diagnose.rules.bank_amps import line_amps
+from diagnose.rules.bank_ohms import terminal_ohms
 from diagnose.rules.bank_supply import Bank, fed
 from diagnose.rules.booster_supply import Heat, Supply
 from diagnose.rules.facts import Facts, Silent
@@ -35,6 +36,12 @@ _STATES = {
     "one_element_out": BankState(frozenset({0})),
     "two_elements_out": BankState(frozenset({0, 1})),
     "one_line_out": BankState(lost_line=0),
+}
+_BY_OHMS = {
+    "healthy": BankState(),
+    "one_element_open": BankState(frozenset({0})),
+    "two_elements_open": BankState(frozenset({0, 1})),
+    "all_open": BankState(frozenset({0, 1, 2})),
 }
 
 
@@ -100,6 +107,9 @@ def _electric(facts: Facts, tank: Tank) -> Heat | Silent:
     # Asked for an expectation no rule has run yet: then the currents are judged here.
     finding = facts.finding(f"{ASSEMBLY}.line_amps") or line_amps(facts, ASSEMBLY)
     if reading is None or finding is None or isinstance(finding, Silent):
+        measured = _by_ohms(facts, supply)
+        if measured is not None:
+            return measured
         words = f"rated power at {show_number(supply.volts)} V, currents not read"
         plate = (tank.power, "tank_volts", "volts")
         lines = said("power-at-volts", "us", rated_power=supply.power, rated_voltage=supply.rated_volts,
@@ -115,6 +125,24 @@ def _electric(facts: Facts, tank: Tank) -> Heat | Silent:
     if not told or sum(finding.weights[o] for o in likely) < SURE or max(powers) > ALIKE * min(powers):
         return Silent("the tank heater's currents do not say clearly what heat is left")
     return told[0]
+
+
+def _by_ohms(facts: Facts, supply: Supply) -> Heat | None:
+    """The heat a bank gives whose ohms say clearly how many of its elements are whole."""
+    reading = facts.now(f"{ASSEMBLY}.terminal_ohms")
+    finding = facts.finding(f"{ASSEMBLY}.terminal_ohms") or terminal_ohms(facts, ASSEMBLY)
+    if reading is None or finding is None or isinstance(finding, Silent):
+        return None
+    state = _BY_OHMS.get(finding.outcome)
+    if state is None or finding.weights[finding.outcome] < SURE:
+        return None
+    connection = str(facts.machine.trait("connection"))
+    power = bank_power(supply.power_now, supply.volts, connection, state)
+    share = bank_power(1.0, supply.volts, connection, state)
+    words = f"{share * 100:.0f} % of {show_number(supply.power_now / 1e3, 3)} kW by its ohms"
+    # Whole elements may still lack a line or a pole: that their heat goes in is then not measured.
+    known = finding.outcome != "healthy"
+    return Heat(power, POWER_RATED, known, words, (reading, supply.read) if supply.read else (reading,))
 
 
 def _from_currents(facts: Facts, supply: Supply, reading: Reading, outcome: str) -> Heat:

@@ -13,6 +13,7 @@ from tests.rule_examples import book
 from tests.rules.test_booster_rise import machine, readings
 
 AMPS, VOLTS = "tank_heater_electric.line_amps", "supply_power.line_volts"
+OHMS = "tank_heater_electric.terminal_ohms"
 WHICH, CLOCKED = "tank_heater_electric.which_tank", "tank_heater_gas.gas_clocked"
 CONDENSATE, COIL = "tank_heater_steam.condensate", "tank_heater_steam.coil_pressure"
 TWO, GAS, STEAM, INJECTOR = (
@@ -52,6 +53,20 @@ def test_electric(typed: dict[str, str], kilowatts: float, read: bool) -> None:
     got = heat(TWO, typed)
     assert got.power / 1e3 == pytest.approx(kilowatts, rel=0.02, abs=0.01)
     assert got.read == read
+
+
+@pytest.mark.parametrize(("ohms", "kilowatts"), [("4.3 4.3 4.3", 20.0), ("13 6.5 6.5", 13.3), ("13 6.5 6.6", 13.3)])
+def test_ohms_stand_for_currents_nobody_read(ohms: str, kilowatts: float) -> None:
+    got = heat(TWO, {OHMS: ohms})
+    assert got.read
+    assert got.power / 1e3 == pytest.approx(kilowatts, rel=0.02)
+    assert heat(TWO, {OHMS: ohms, AMPS: "48 48 0"}).power == pytest.approx(
+        10e3, rel=0.02
+    )  # the clamp sees the line too
+
+
+def test_ohms_like_no_state_leave_the_plate() -> None:
+    assert not heat(TWO, {OHMS: "2 40 9"}).read
 
 
 def test_wye_bank_needs_no_name_for_its_state() -> None:
