@@ -195,7 +195,7 @@ def _outcome_words(facts: Facts, outcome: str, seen: list[float], full: float, u
         ]
     if outcome in ("unbalanced", "beyond_supply"):
         return [*_unbalance_words(facts, unbalance), *_upstream_words(seen)]
-    return _volts_words(facts, outcome)
+    return [*_volts_words(facts, outcome), *_upstream_words(seen)]
 
 
 def _part_unbalance(

@@ -55,3 +55,9 @@ def test_the_american_class_counts_at_six_times() -> None:
     """NEMA ICS 2: class 20 trips within 20 s at 600 %. At 7.2 times 20 s makes more than that at six times."""
     assert trip_time(6.0, 1.0, 20.0) > 20.0
     assert set(TRIP_WINDOWS) == {"10A", "10", "20", "30"}
+
+
+@pytest.mark.parametrize("trip_class", [10.0, 20.0, 30.0])
+def test_two_poles_after_a_phase_loss(trip_class: float) -> None:
+    """Not sensitive to a lost phase: within two hours at 1.32 times in two poles (from memory, confidence medium)."""
+    assert trip_time(1.32, 1.0, trip_class, before=1.0) < 7200.0
