@@ -28,6 +28,21 @@ def _mean(values: tuple[float, ...], **_: object) -> dict[str, tuple[float, str,
     }
 
 
+def _mean_amps(values: tuple[float, ...], **_: object) -> dict[str, tuple[float, str, str, str]]:
+    mean = sum(values) / len(values)
+    off = max(abs(v - mean) for v in values)
+    return {
+        "total": (sum(values), "current", "A", "A"),
+        "mean": (mean, "current", "A", "A"),
+        "off": (off, "current", "A", "A"),
+        "hundred": (100.0 * off / mean, "number", "", ""),
+    }
+
+
+def _total(loads: tuple[float, ...], **_: object) -> dict[str, tuple[float, str, str, str]]:
+    return {"total": (sum(loads), "current", "A", "A")}
+
+
 def _b(voltages: tuple[float, ...], **_: object) -> dict[str, tuple[float, str, str, str]]:
     b = sum(v**4 for v in voltages) / sum(v**2 for v in voltages) ** 2
     return {"b": (b, "number", "", ""), "root": (max(3 - 6 * b, 0.0) ** 0.5, "number", "", "")}
@@ -213,5 +228,63 @@ FORMULAS: tuple[Formula, ...] = (
         gives=(Answer("loss", "Power lost", "power", "W"),),
         us=("{drop} × {current} = {loss}",),
         also=("voltage drop", "joint"),
+    ),
+    Formula(
+        id="unbalance-amps",
+        subject="motors",
+        title="Unbalance of three currents",
+        asks="How unequal are these three currents?",
+        run=motors.nema_unbalance,
+        takes=(Argument("values", "Amps L1, L2, L3", "current", "A", many=3),),
+        gives=(Answer("share", "Unbalance", "share", "%"),),
+        us=(
+            "{total} ÷ 3 = {mean}",
+            "Largest step from that mean: {off}",
+            "100 × {off} ÷ {mean} = {hundred}",
+        ),
+        steps=_mean_amps,
+        limit="motor_current_unbalance",
+        also=("imbalance", "current"),
+    ),
+    Formula(
+        id="motor-off-volts",
+        subject="motors",
+        title="Current at full load on other volts",
+        asks="What does a loaded motor draw when its volts are off?",
+        run=motors.current_change_at_volts,
+        takes=(Argument("share", "Volts at the motor, share of its plate", "share", "%"),),
+        gives=(Answer("least", "From", "share", "%"), Answer("most", "Up to", "share", "%")),
+        us=("At {share} of its volts full load draws {least} to {most} of the nameplate's amps",),
+        by_hand="straight lines through 105 to 110 % of the amps at 90 % volts, and 90 to 95 % at 110 %",
+        also=("off design", "low volts", "high volts"),
+    ),
+    Formula(
+        id="motor-slip",
+        subject="motors",
+        title="Slip of a motor on other volts",
+        asks="How much more does it fall behind on these volts?",
+        run=motor_supply.slip_share,
+        takes=(
+            Argument("voltage", "Volts at the motor", "voltage", "V"),
+            Argument("rated", "Volts on its plate", "voltage", "V", plate="volts"),
+        ),
+        gives=(Answer("share", "Slip over its slip on rated volts", "share", "%"),),
+        us=("100 × ({rated} ÷ {voltage})² = {share:n}",),
+        also=("speed", "low volts"),
+    ),
+    Formula(
+        id="breaker-load",
+        subject="motors",
+        title="All loads against the breaker",
+        asks="Is the breaker large enough for all that runs at once?",
+        run=motor_supply.breaker_share,
+        takes=(
+            Argument("loads", "Amps of each, one after the other", "current", "A", many=0),
+            Argument("rating", "Breaker or fuse that feeds them", "current", "A", plate="breaker_amps"),
+        ),
+        gives=(Answer("share", "Share of the breaker (80 % at the most for hours)", "share", "%"),),
+        us=("Together: {total}", "100 × {total} ÷ {rating} = {share:n}"),
+        steps=_total,
+        also=("fuse", "sum of loads", "machine goes dead"),
     ),
 )

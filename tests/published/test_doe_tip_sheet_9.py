@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from diagnose.physics.motor_supply import torque_share
+from diagnose.physics.motor_supply import slip_share, torque_share
 from diagnose.physics.motors import current_change_at_volts
 from tests.rulebook import machine, run
 
@@ -41,3 +41,9 @@ def test_208_on_a_230_volt_motor_is_inside_by_one_volt(volts: str, heavier: str)
 def test_torque(share: float, change: float) -> None:
     """Table 2: -19 % at 90 % volts, +21 % at 110 %."""
     assert torque_share(230.0 * share, 230.0) - 1.0 == pytest.approx(change, abs=1e-9)
+
+
+@pytest.mark.parametrize(("share", "change"), [(0.9, 0.22), (1.1, -0.19)])
+def test_slip(share: float, change: float) -> None:
+    """Table 2: +22 % at 90 % volts, -19 % at 110 %; the square law gives 23 and -17."""
+    assert slip_share(230.0 * share, 230.0) - 1.0 == pytest.approx(change, abs=0.02)
