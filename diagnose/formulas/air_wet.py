@@ -195,7 +195,7 @@ WET: tuple[Formula, ...] = (
             Argument("tank_temperature", "Tank", "temperature", "°F", "°C", plate="wash_temperature"),
             _ROOM,
             _ROOM_WET,
-            Argument("tank_air", "Part that swept the spray", "share", "%", usual="5 %", stands="judgement"),
+            Argument("tank_air", "Part that swept the spray", "share", "%", usual="3 %", stands="judgement"),
             _PRESSURE,
         ),
         gives=(Answer("heat", "Heat", "power", "kW"),),

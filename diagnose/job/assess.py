@@ -115,7 +115,7 @@ class Assessment:
 
     def expected(self, check: str) -> Expected | None:
         """What the check should read on this machine, with the other readings as they are."""
-        return expected(self.book, self.machine, self.state.readings, check)
+        return expected(self.book, self.machine, self.state.readings, check, self.state.stage)
 
 
 def assess(book: Book, state: JobState) -> Assessment:

@@ -8,8 +8,8 @@ from diagnose.physics.moist_air import SEA_LEVEL, humidity_ratio, moist_enthalpy
 __all__ = ["TANK_AIR", "exhaust_heat", "exhaust_moisture", "heat_of_exhaust"]
 
 # Of the dry air exhausted, the part that has swept the tank's spray and left saturated; the rest comes past the
-# curtains straight into the vent. Judgement: at 600 cfm and 150 °F it takes some 9 kW, half of a tank heater.
-TANK_AIR = 0.05
+# curtains straight into the vent. Judgement: at 600 cfm and 160 °F it takes some 8 kW, half of the heater of a small tank.
+TANK_AIR = 0.03
 
 
 def exhaust_heat(
@@ -164,7 +164,7 @@ def heat_of_exhaust(
     Examples
     --------
     >>> round(heat_of_exhaust(600 * 4.719474e-4, 338.7, 297.15) / 1000, 1)
-    9.5
+    5.7
 
     References
     ----------

@@ -113,9 +113,15 @@ BESIDES: Mapping[str, Callable[[Facts], tuple[str, tuple[str, ...]] | None]] = {
 }
 
 
-def expected(book: Book, machine: Machine, readings: Sequence[Reading], check_id: str) -> Expected | None:
-    """What this check should read here; None where nothing can be said in figures."""
-    facts = gather(book, machine, readings)
+def expected(
+    book: Book, machine: Machine, readings: Sequence[Reading], check_id: str, stage: int | None = None
+) -> Expected | None:
+    """What this check should read here; None where nothing can be said in figures.
+
+    `stage` is how many repairs were made; without it, as many as the newest reading knows of.
+    """
+    newest = max((r.stage for r in readings), default=0)
+    facts = replace(gather(book, machine, readings), stage=newest if stage is None else stage)
     check = facts.check(check_id)
     if check is None or check.reading is None:
         return None

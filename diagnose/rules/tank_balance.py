@@ -25,7 +25,7 @@ REFERENCE, WHICH = "tank_thermometer.reference_reading", "tank_heater_electric.w
 # Check read with a second thermometer -> its outcomes under and over the least figure of the tank meant.
 LEAST = {REFERENCE: ("low", "good"), "tank_control.stop_temperature": ("early", "right")}
 VENTS = (("vent_dampers.flow_entrance", "vent_entrance"), ("vent_dampers.flow_exit", "vent_exit"))
-AIR_SHARE = 0.05  # of the exhaust that swept the spray, as for the formula; judgement
+AIR_SHARE = 0.03  # of the exhaust that swept the spray, as for the formula; judgement
 AIR_ERROR, LOSS_ERROR = 0.4, 0.3  # of the heat taken by air, and lost to the room; judgement
 AIR_SLOPE = 0.05  # of that heat for each K of the tank: 10 K take half as much again
 INLET_UNREAD = 15.0  # K, the water running in where nobody measured it; judgement
@@ -50,7 +50,7 @@ def heat_balance(facts: Facts) -> Finding | Silent | None:
     As much out as in: it settles there, and what takes the heat is known. More in than out: the heat is cut, goes
     where nobody measured, or the thermometer lies.
     Formula: P_in against U (T - T_room) + ρ c q (T - T_in) + what the vents take.
-    Source: conservation of energy; 35 W/K and 5 % of the air are judgement, with errors of 30 and 40 %.
+    Source: conservation of energy; 35 W/K and 3 % of the air are judgement, with errors of 30 and 40 %.
     Fires: single_tank_electric_208 (tank_power = 15 kW): tank_heater_electric.line_amps = 41.6 41.5 41.8 A;
       drain_overflow.overflow_rate = 0 gpm; tank_thermometer.reference_reading = 120 F -> truly_colder
     Fires: single_tank_electric_208 (tank_power = 15 kW): tank_heater_electric.line_amps = 41.6 41.5 41.8 A;
@@ -133,7 +133,7 @@ def holding(facts: Facts, tank: Tank) -> tuple[str, tuple[str, ...]] | None:
     out = _leaving(facts, plate.si, system_of(plate.unit))
     line = f"holding {plate} without racks takes about {out.power / 1e3:.0f} of {heat.power / 1e3:.3g} kW"
     read = dict.fromkeys(line for r in (*out.consults, *heat.consults) for line in reading_told(facts, r))
-    stands = "Loss of 35 W/C° to a room of 75 °F and 5 % of the air swept through the spray: judgement."
+    stands = "Loss of 35 W/C° to a room of 75 °F and 3 % of the air swept through the spray: judgement."
     told = (*plates_told(facts, *heat.plate, *(p for _, p in VENTS)), *read, *heat.lines, *out.lines, stands)
     return line, told
 

@@ -133,8 +133,8 @@ def _robbed(facts: Facts, total: float, system: str) -> list[str]:
     heat, power = heat_of_exhaust(beyond, tank.si, ROOM), facts.plate("tank_power")
     against = f", {heat / power.si * 100:.0f} % of its heater's {power}" if power and power.si > 0 else ""
     return [
-        "Air beyond the wanted, and what it takes from the wash tank (the 5 % are judgement):",
-        *said("exhaust-tank-heat", system, flow=beyond, tank_temperature=tank.si, room_temperature=ROOM, tank_air=0.05),
+        "Air beyond the wanted, and what it takes from the wash tank (the 3 % are judgement):",
+        *said("exhaust-tank-heat", system, flow=beyond, tank_temperature=tank.si, room_temperature=ROOM, tank_air=0.03),
         f"That is {heat / 1e3:.1f} kW from the tank{against}.",
     ]
 

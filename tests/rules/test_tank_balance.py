@@ -22,17 +22,17 @@ FULL = "41.6 41.6 41.6"  # 15 kW at 208 V
 @pytest.mark.parametrize(
     ("typed", "plate", "outcome"),
     [
-        # 15 kW in, 8 out at 140 °F with the vents as wanted
+        # 15 kW in, 6 out at 140 °F with the vents as wanted
         ({PANEL: "140", AMPS: FULL, RATE: "0"}, {}, "panel_colder"),
         ({REFERENCE: "140", AMPS: FULL, RATE: "0"}, {}, "truly_colder"),
-        # twice the air: 15 out
-        ({REFERENCE: "140", AMPS: FULL, RATE: "0", IN: "400", OUT: "800"}, {}, "truly_agrees"),
-        # 1.1 gpm from 60 °F take 9.7 kW at 120 °F
-        ({PANEL: "120", AMPS: FULL, RATE: "1.1", INLET: "60"}, {}, "panel_agrees"),
+        # three times the air and more: 15 out
+        ({REFERENCE: "140", AMPS: FULL, RATE: "0", IN: "650", OUT: "1350"}, {}, "truly_agrees"),
+        # 1.4 gpm from 60 °F take 12.3 kW at 120 °F
+        ({PANEL: "120", AMPS: FULL, RATE: "1.4", INLET: "60"}, {}, "panel_agrees"),
         # the same overflow fed at 115 °F takes next to nothing
         ({PANEL: "120", AMPS: FULL, RATE: "1.1", INLET: "115"}, {}, "panel_colder"),
         # a third of the heat, and the tank where that holds it
-        ({REFERENCE: "124", AMPS: "24 24 0", RATE: "0"}, {}, "truly_agrees"),
+        ({REFERENCE: "139", AMPS: "24 24 0", RATE: "0"}, {}, "truly_agrees"),
         # no current holds no tank hot
         ({PANEL: "155", AMPS: "0 0 0", RATE: "0"}, {}, "hotter"),
     ],
@@ -69,7 +69,7 @@ def test_no_reading_is_counted_twice() -> None:
 
 
 def test_near_the_balance_it_is_no_verdict() -> None:
-    weights = found(BALANCE, ONE, {REFERENCE: "148", AMPS: FULL, RATE: "0", IN: "240", OUT: "480"}).weights
+    weights = found(BALANCE, ONE, {REFERENCE: "148", AMPS: FULL, RATE: "0", IN: "400", OUT: "800"}).weights
     assert max(weights.values()) < 0.9
 
 
@@ -130,13 +130,13 @@ def test_expected_least() -> None:
 def test_beside_the_band_stands_what_holding_it_takes() -> None:
     shown = expect(PANEL, ONE, {IN: "400", OUT: "800"}, tank_power="15 kW")
     usual = expect(PANEL, ONE, {})
-    assert usual.lines[-1] == "holding 160 °F without racks takes about 15 of 15 kW"
-    assert shown.lines[-1] == "holding 160 °F without racks takes about 28 of 15 kW"
+    assert usual.lines[-1] == "holding 160 °F without racks takes about 10 of 15 kW"
+    assert shown.lines[-1] == "holding 160 °F without racks takes about 18 of 15 kW"
     assert any("1200 cfm hold" in line for line in shown.working)
     assert any("judgement" in line for line in usual.working)
 
 
 def test_water_running_in_unmeasured_widens_the_balance() -> None:
-    sure = found(BALANCE, ONE, {PANEL: "120", AMPS: FULL, RATE: "1.1", INLET: "60"}).weights
-    unsure = found(BALANCE, ONE, {PANEL: "120", AMPS: FULL, RATE: "1.1"}, booster_inlet="60 °F").weights
+    sure = found(BALANCE, ONE, {PANEL: "120", AMPS: FULL, RATE: "1.4", INLET: "60"}).weights
+    unsure = found(BALANCE, ONE, {PANEL: "120", AMPS: FULL, RATE: "1.4"}, booster_inlet="60 °F").weights
     assert unsure["panel_agrees"] < sure["panel_agrees"]
