@@ -59,9 +59,7 @@ def _words(facts: Facts, reading: Reading, raw: float, outlet: float, machine: f
     water = facts.plate("rinse_per_rack")
     if water is not None:
         mass = Quantity.of_si(machine * water.si * 100 / 1e3, "mass", "oz" if system == "us" else "g")
-        words.append(
-            f"At most {show_number(mass.value, 3)} {mass.unit.symbol} of scale a 100 racks ({water} a rack)."
-        )
+        words.append(f"At most {show_number(mass.value, 3)} {mass.unit.symbol} of scale a 100 racks ({water} a rack).")
     return [*words, *facts.assumed(*(("rinse_per_rack",) if water is not None else ()))]
 
 
