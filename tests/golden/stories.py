@@ -31,6 +31,27 @@ _OPEN = {
     "booster_electric.line_amps": "48 48 83",
     "booster_electric.terminal_ohms": "8.7 4.3 4.3",
 }
+# A single tank of 15 kW on 110 °F water, and what water that runs away takes from it.
+_WARM = {
+    "rinse_thermometer.panel_reading": "186",
+    "rinse_thermometer.reference_reading": "187",
+    "supply_water.inlet_temperature": "112",
+    "supply_power.line_volts": "479 480 478",
+    "tank_control.tank_panel": "163",
+    "tank_control.tank_reference": "164",
+    "tank_thermometer.reference_reading": "164",
+    "tank_control.wash_temperature": "163",
+    "tank_heater_electric.line_amps": "18 18 18",
+    "drain_overflow.overflow_rate": "0",
+}
+_WEEPS = {
+    **_WARM,
+    "tank_control.tank_panel": "148",
+    "tank_control.tank_reference": "149",
+    "tank_thermometer.reference_reading": "149",
+    "tank_control.wash_temperature": "148",
+    "drain_overflow.overflow_rate": "1.9",
+}
 
 STORIES = (
     Story(
@@ -61,7 +82,7 @@ STORIES = (
         machine="two_tank_electric_208",
         site="Harbour Hostel, invented",
         faults=("supply_water.heater_set_low", "booster_electric.element_open"),
-        complaints="3",
+        complaints="rinse not getting hot",
         context={"last_done": "plumbing work", "pattern": "always"},
         shows={
             "heater_set_low + element_open": {
@@ -106,6 +127,25 @@ STORIES = (
             "": _HOT,
         },
         pause_before="rinse_gauge.flow_pressure",
+    ),
+    Story(
+        name="wash_cold_fill_weeps",
+        header=(
+            "Wash tank too cold though its heater is sound: the fill valve weeps, and water runs away all day.",
+            "The letter f shows how a figure is worked out.",
+            _NOTE,
+        ),
+        machine="single_tank_remote_booster_480",
+        site="Lock House kitchen, invented",
+        faults=("drain_overflow.fill_weeps",),
+        complaints="wash water is lukewarm",
+        context={"since": "grew worse over weeks", "pattern": "always", "hardness": "hard"},
+        shows={"fill_weeps": _WEEPS, "": _WARM},
+        asides={
+            "drain_overflow.overflow_rate": ("f",),
+            "tank_heater_electric.line_amps": ("f",),
+            "tank_control.heat_up_time": ("f",),
+        },
     ),
     Story(
         name="steam_out_exit_damper",

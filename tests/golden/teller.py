@@ -134,6 +134,8 @@ class _Teller(ScriptedFront):
         assert spec is not None
         expected = self._scene.assessment.expected(check.id)
         assert expected is not None, f"{self._story.name}: say what {check.id} shows on a healthy machine"
+        if expected.low is None and expected.high is None:
+            return "?"  # no figure can be told for this machine, so the technician does not know
         value = _middle(expected.low, expected.high)
         return " ".join([value] * max(1, len(spec.each)))
 
