@@ -12,6 +12,7 @@ from diagnose.rules import (
     bank_ohms,
     booster_gas,
     booster_steam,
+    breaker_earth_leakage,
     contactor,
     conveyor_bar_pawls,
     curtains,
@@ -106,6 +107,7 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
 
 # What computation says beside the plain band of a check: a line for the prompt, and its working.
 BESIDES: Mapping[str, Callable[[Facts], tuple[str, tuple[str, ...]] | None]] = {
+    "breaker_earth_leakage.feed_amps": breaker_earth_leakage.sum_of_loads,
     "motor_overload.starts_count": motor_starts.starts_borne,
     "rinse_thermometer.panel_reading": rinse_thermometer.reach,
     "rinse_thermometer.reference_reading": rinse_thermometer.reach,
