@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from diagnose.formulas import said
 from diagnose.physics.motor_supply import breaker_share
@@ -11,7 +12,9 @@ from diagnose.units import show_number
 
 __all__ = ["loads_of", "sum_of_loads"]
 
-HEATERS = {  # plate figure of a heater -> its name, and the trait it needs
+HEATERS: Mapping[
+    str, tuple[str, Mapping[str, object]]
+] = {  # plate figure of a heater -> its name, and the trait it needs
     "booster_power": ("booster", {"booster": "electric", "booster_place": "built in"}),
     "tank_power": ("wash-tank heater", {"tank_heat": "electric"}),
     "rinse_tank_power": ("rinse-tank heater", {"tank_heat": "electric", "tanks": 2}),
