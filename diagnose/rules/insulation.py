@@ -52,7 +52,7 @@ def insulation(facts: Facts, check_id: str) -> Finding | Silent | None:
     working = [
         f"{reading.value} with the case at {warmth.value}; brought to 40 °C (104 °F):",
         *said("insulation-warm", system, resistance=reading.value.si, temperature=warmth.value.si),
-        f"That is {shown(at_40, 'resistance', 'Mohm')} against: {check.outcomes[outcome].title}.",
+        f"So {shown(at_40, 'resistance', 'Mohm')} at 40 °C ({check.outcomes[outcome].title}).",
     ]
     return facts.conclude(check_id, weights, "insulation", [reading], [warmth], working, _SAYS[outcome])
 
