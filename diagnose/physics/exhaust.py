@@ -8,7 +8,7 @@ from diagnose.physics.moist_air import SEA_LEVEL, humidity_ratio, moist_enthalpy
 __all__ = ["TANK_AIR", "exhaust_heat", "exhaust_moisture", "heat_of_exhaust"]
 
 # Of the dry air exhausted, the part that has swept the tank's spray and left saturated; the rest comes past the
-# curtains straight into the vent. Judgement: at 600 cfm and 160 °F it takes some 8 kW, half of the heater of a small tank.
+# curtains straight into the vent. Judgement: at 600 cfm and 160 °F it takes some 8 kW, half of a small tank's heater.
 TANK_AIR = 0.03
 
 

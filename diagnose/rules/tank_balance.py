@@ -54,7 +54,7 @@ def heat_balance(facts: Facts) -> Finding | Silent | None:
     Fires: single_tank_electric_208 (tank_power = 15 kW): tank_heater_electric.line_amps = 41.6 41.5 41.8 A;
       drain_overflow.overflow_rate = 0 gpm; tank_thermometer.reference_reading = 120 F -> truly_colder
     Fires: single_tank_electric_208 (tank_power = 15 kW): tank_heater_electric.line_amps = 41.6 41.5 41.8 A;
-      drain_overflow.overflow_rate = 1.1 gpm; supply_water.inlet_temperature = 60 F;
+      drain_overflow.overflow_rate = 1.4 gpm; supply_water.inlet_temperature = 60 F;
       tank_control.wash_temperature = 120 F -> panel_agrees
     Silent: single_tank_electric_208 (tank_power = 15 kW): tank_heater_electric.line_amps = 41.6 41.5 41.8 A;
       tank_control.wash_temperature = 120 F
