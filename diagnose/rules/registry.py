@@ -49,14 +49,13 @@ from diagnose.rules.engine import Rule
 
 __all__ = ["RULES"]
 
-_JOINT = 110  # judges the readings of several checks at once, before each is judged by itself
+_PAIR = 110  # takes readings of several checks together that rules would else take one by one
 _PATTERN = 100  # says more than a band about the readings of one check
-_PAIR = 110  # takes two readings together that rules would else take one by one
 _COMPUTED = 80  # answers a check that is never asked, with readings and findings of others
 _PLAIN = 10  # what is left
 
 RULES: tuple[Rule, ...] = (
-    Rule("pump.duty", _JOINT, pump.duty),
+    Rule("pump.duty", _PAIR, pump.duty),
     Rule("conveyor_bar_pawls.pace", _PAIR, conveyor_bar_pawls.pace),
     Rule("conveyor_bar_pawls.zone_time", _PATTERN, conveyor_bar_pawls.zone_time),
     Rule("conveyor_bar_pawls.strokes", _PATTERN, conveyor_bar_pawls.strokes),
