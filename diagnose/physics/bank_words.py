@@ -129,6 +129,7 @@ def heat_in_state(power: float, voltage: float, connection: str, state: str, per
     Notes
     -----
     One element of three open in delta leaves two thirds; three quarters, as some sheets print, is wrong.
+    Not solved back for voltage: the power is that at this voltage, so that the share alone decides.
 
     Examples
     --------

@@ -232,6 +232,7 @@ def contact_time_least(kind: str, strength: float, ph: float, temperature: float
     Notes
     -----
     The label governs. The code names 7 s "for 50 mg/L"; more than that is taken to be as good.
+    Not solved back for strength, ph and temperature: the time goes in steps.
 
     Examples
     --------

@@ -145,7 +145,8 @@ def grade_error(reading: float, span: float, grade: str) -> float:
 
     Notes
     -----
-    As new, upright, at room temperature. Not solved back for reading: the error goes in steps.
+    As new, upright, at room temperature. Not solved back for reading and span: the error goes in
+    steps.
 
     Examples
     --------

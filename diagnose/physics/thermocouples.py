@@ -276,6 +276,7 @@ def thermocouple_tolerance(temperature: float, kind: str, grade: str) -> float:
     Notes
     -----
     Of the wire alone, as new: display, terminals and place come on top.
+    Not solved back for temperature: near room temperature a fixed figure holds.
 
     Examples
     --------

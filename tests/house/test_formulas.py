@@ -60,12 +60,20 @@ def test_docstring_is_whole(name: str) -> None:
     assert len(manual.references) > 10
 
 
+# Words that an argument may be, as the description of a formula lists them.
+WORDS = {(f.run, a.name): a.words for f in all_formulas().values() for a in f.takes if a.words}
+
+
+def _drawn_from(run: Callable[..., object], name: str, kind: str) -> bool:
+    return kind.split(",")[0] in NUMBERS or (run, name) in WORDS
+
+
 SCALAR = [
     name
     for name, run in ALL.items()
     if inspect.signature(run).return_annotation == "float"
     and any(p.kind.split(",")[0] == "float" for p in manual_of(run).parameters.values())
-    and all(p.kind.split(",")[0] in NUMBERS for p in manual_of(run).parameters.values())
+    and all(_drawn_from(run, p.name, p.kind) for p in manual_of(run).parameters.values())
 ]
 
 
@@ -77,24 +85,29 @@ def test_solved_back_for_each_argument(name: str) -> None:
     assert set(manual.one_way) <= set(manual.parameters)
     worked = 0
     for _ in range(12):
-        values = {p.name: dice.uniform(p.low, p.high) for p in manual.parameters.values()}  # type: ignore[arg-type]
+        values: dict[str, float | str] = {}
         for p in manual.parameters.values():
-            if p.kind.startswith("int"):
-                values[p.name] = round(values[p.name])
+            if (run, p.name) in WORDS:
+                values[p.name] = dice.choice(WORDS[run, p.name])
+            else:
+                value = dice.uniform(p.low, p.high)  # type: ignore[arg-type]
+                values[p.name] = round(value) if p.kind.startswith("int") else value
         try:
             answer = float(run(**values))  # type: ignore[arg-type]
         except ValueError:
             continue  # two arguments that can't stand together
         worked += 1
         for p in manual.parameters.values():
-            if p.name in manual.one_way or p.kind.startswith("int"):
+            if p.name in manual.one_way or not p.kind.startswith("float"):
                 continue
             assert p.low is not None
             assert p.high is not None
             back = solve_function(run, values, answer, p.name, p.low, p.high)  # type: ignore[arg-type]
             again = float(run(**{**values, p.name: back}))  # type: ignore[arg-type]
             assert math.isclose(again, answer, rel_tol=1e-6, abs_tol=1e-12)
-            assert abs(back - values[p.name]) <= 1e-4 * (p.high - p.low), f"{p.name}: another value gives the same"
+            assert abs(back - float(values[p.name])) <= 1e-4 * (p.high - p.low), (
+                f"{p.name}: another value gives the same"
+            )
     assert worked >= 3, "the ranges of the docstring let too few arguments stand together"
 
 

@@ -10,6 +10,8 @@ import pytest
 
 from diagnose.inference import build_tree
 from diagnose.model import Machine, load_book
+from diagnose.rules.bands import limit_end
+from diagnose.units import parse_quantity
 
 BOOK = load_book()
 
@@ -66,3 +68,12 @@ def test_the_pair_is_a_path_in_our_tree(symptom: str, says: str, complaint: str,
 
 def test_the_chart_is_named_as_a_source_where_it_is_used() -> None:
     assert any(c.basis.source == "navedtra_14076" for c in BOOK.causes.values())
+
+
+@pytest.mark.parametrize("kind", ["single_tank_electric_208", "two_tank_electric_208"])
+def test_the_manuals_older_wash_band_does_not_govern(kind: str) -> None:
+    """NAVEDTRA 14163 washes at 140 to 160 °F; the Food Code 4-501.110(A) and the data plate ask for more."""
+    machine = Machine("x", BOOK.machines[kind])
+    unit = parse_quantity("140 F", "temperature").unit
+    least = limit_end(BOOK, machine, "wash_tank_least", "low", unit)
+    assert least.value >= limit_end(BOOK, None, "tank_temperature", "low", unit).value > 140.0
