@@ -47,7 +47,7 @@ def water_density(temperature: float) -> float:
 
     References
     ----------
-    Form and coefficients of Kell, 1975, from memory; held to IAPWS-IF97 values by the tests.
+    A fit of 1975 to the density of water, form and coefficients from memory; held to IAPWS-IF97 by the tests.
     """
     within(_COLDEST, _HOTTEST, temperature=temperature)
     t = temperature - 273.15
