@@ -1,4 +1,4 @@
-"""A paper on mooring systems, Ocean Engineering 2011, doi 10.1016/j.oceaneng.2010.11.003: a tree of ten single causes."""
+"""A paper on mooring systems, Ocean Engineering 2011, doi 10.1016/j.oceaneng.2010.11.003: ten single causes."""
 
 from __future__ import annotations
 
