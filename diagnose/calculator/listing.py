@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from difflib import get_close_matches
 
 from diagnose.formulas import SUBJECTS, Formula, all_formulas
@@ -53,7 +54,7 @@ def matching(word: str, near: bool = True) -> list[str]:
     every = all_formulas()
     if wanted in every:
         return [wanted]
-    parts = [p for p in wanted.split("-") if p]
+    parts = re.findall(r"\w+", wanted)
     found = [name for name, f in every.items() if parts and all(p in _words(f) for p in parts)]
     if found or not near:
         return found

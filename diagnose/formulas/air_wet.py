@@ -21,6 +21,8 @@ _HUMIDITY = Argument("humidity", "Relative humidity", "share", "%", usual="90 %"
 _WARM = Argument("temperature", "Temperature of the air", "temperature", "°F", "°C")
 _FLOW = Argument("flow", "Air taken", "air flow", "cfm", "m3/h")
 
+_SWEPT = f"{exhaust.TANK_AIR * 100:g} %"
+
 
 def _vapour(temperature: float, humidity: float, pressure: float = moist_air.SEA_LEVEL) -> _Steps:
     saturated = moist_air.saturation_pressure(temperature)
@@ -195,7 +197,7 @@ WET: tuple[Formula, ...] = (
             Argument("tank_temperature", "Tank", "temperature", "°F", "°C", plate="wash_temperature"),
             _ROOM,
             _ROOM_WET,
-            Argument("tank_air", "Part that swept the spray", "share", "%", usual="3 %", stands="judgement"),
+            Argument("tank_air", "Part that swept the spray", "share", "%", usual=_SWEPT, stands="judgement"),
             _PRESSURE,
         ),
         gives=(Answer("heat", "Heat", "power", "kW"),),

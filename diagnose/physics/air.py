@@ -6,7 +6,6 @@ import math
 from collections.abc import Sequence
 
 from diagnose.physics.demand import not_negative, positive
-from diagnose.physics.exhaust import heat_of_exhaust
 
 __all__ = [
     "STANDARD_DENSITY",
@@ -14,7 +13,6 @@ __all__ = [
     "damper_factor",
     "end_shares",
     "gap_speed",
-    "heat_of_exhaust",
     "mean_speed",
     "speed_of_pressure",
 ]

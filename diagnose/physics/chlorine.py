@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from diagnose.physics.demand import not_negative, positive
+from diagnose.physics.demand import not_negative, positive, within
 
 __all__ = [
     "chlorine_least_temperature",
@@ -33,7 +33,7 @@ def _reached(temperature: float, least: tuple[float, float]) -> bool:
 
 def _row(strength: float, ph: float) -> tuple[float, float]:
     positive(strength=strength)
-    not_negative(ph=ph)
+    within(0.0, 14.0, ph=ph)
     if ph > 10.0:
         raise ValueError("above pH 10 the code's table gives no temperature: chlorine hardly works there")
     for least, mild, alkaline in _ROWS:
@@ -114,7 +114,8 @@ def chlorine_verdict(strength: float, ph: float, temperature: float) -> str:
     Food Code 4-501.114(A).
     """
     positive(temperature=temperature)
-    not_negative(strength=strength, ph=ph)
+    not_negative(strength=strength)
+    within(0.0, 14.0, ph=ph)
     if strength < _ROWS[-1][0]:
         return "too weak"
     if ph > 10.0:
@@ -157,7 +158,8 @@ def iodine_verdict(strength: float, ph: float, temperature: float) -> str:
     Food Code 4-501.114(B).
     """
     positive(temperature=temperature)
-    not_negative(strength=strength, ph=ph)
+    not_negative(strength=strength)
+    within(0.0, 14.0, ph=ph)
     if not _IODINE[0] <= strength <= _IODINE[1]:
         return "too weak" if strength < _IODINE[0] else "too strong"
     if ph > 5.0:
@@ -246,7 +248,8 @@ def contact_time_least(kind: str, strength: float, ph: float, temperature: float
     Food Code 4-703.11(C).
     """
     positive(temperature=temperature)
-    not_negative(strength=strength, ph=ph)
+    not_negative(strength=strength)
+    within(0.0, 14.0, ph=ph)
     if kind not in ("chlorine", "other"):
         raise ValueError(f"{kind!r} is neither chlorine nor other")
     if kind == "other":

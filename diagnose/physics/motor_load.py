@@ -6,7 +6,7 @@ import math
 from itertools import pairwise
 
 from diagnose.physics.demand import positive, within
-from diagnose.physics.motors import SINGLE_PHASING
+from diagnose.physics.motors import SINGLE_PHASING, temperature_rise_factor
 
 __all__ = [
     "current_unbalance_expected",
@@ -171,8 +171,7 @@ def extra_rise(rise: float, unbalance: float) -> float:
     Motor Systems Tip Sheet 7, U.S. Department of Energy, 2012, page 2.
     """
     positive(rise=rise)
-    within(0.0, 0.05, unbalance=unbalance)
-    return rise * 2.0 * (100.0 * unbalance) ** 2 / 100.0
+    return rise * (temperature_rise_factor(unbalance) - 1.0)
 
 
 def current_unbalance_expected(unbalance: float) -> tuple[float, float]:

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from diagnose.formulas import system_of
+from diagnose.formulas import said, system_of
 from diagnose.model import Finding, Reading
-from diagnose.physics.heat import power_for_rise
+from diagnose.physics.overflow import heat_of_inflow
 from diagnose.rules.bands import normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
@@ -92,10 +92,11 @@ def _heat(facts: Facts, rate: float, rinse: RinseFlow, system: str) -> _Heat:
     if tank is None or feed is None or isinstance(heater, Silent):
         unknown = "Heat not reckoned, as heater or temperatures are not known: judged by its share of the rinse."
         return _Heat(rate / rinse.value, (unknown,), ())
-    rise = max(tank.si - feed.si, 0.0)
-    heat = power_for_rise(max(rate, 0.0), rise)
+    rate = max(rate, 0.0)
+    heat = max(heat_of_inflow(rate, feed.si, tank.si), 0.0)  # hotter water warms the tank: it takes nothing
+    working = said("overflow-heat", system, inflow=rate, inflow_temperature=feed.si, temperature=tank.si)
     share, rated = heat / heater.power, shown(heater.power, "power", "kW")
-    words = (*_heat_words(rate, rise, heat, system), f"That is {share * 100:.0f} % of the heater's {rated}.")
+    words = ("To warm what comes in its stead:", working[0], f"That is {share * 100:.0f} % of the heater's {rated}.")
     plate = (figure, source, *(() if inlet is not None else ("booster_inlet",)))
     return _Heat(share, words, plate, (inlet,) if inlet is not None else ())
 
@@ -105,15 +106,6 @@ def _figures(facts: Facts) -> tuple[str, str]:
     meant = tank_meant(facts)
     power = "tank_gas_input" if facts.machine.trait("tank_heat") == "gas" else meant.power
     return power, "wash_temperature" if meant is WASH else "rinse_tank_temperature"
-
-
-def _heat_words(rate: float, rise: float, heat: float, system: str) -> tuple[str, ...]:
-    kilowatts = shown(heat, "power", "kW")
-    if system == "us":
-        gpm, degrees = shown(rate, "flow", "gpm"), shown(rise, "temperature difference", "F°")
-        return (f"500 × {gpm} × {degrees} ÷ 3412 = {kilowatts} to warm what comes in its stead.",)
-    litres, degrees = shown(rate, "flow", "L/min"), shown(rise, "temperature difference", "C°")
-    return (f"{litres} × {degrees} ÷ 14.36 = {kilowatts} to warm what comes in its stead.",)
 
 
 def expected_rate(facts: Facts, check: str) -> Expected | None:
@@ -129,13 +121,13 @@ def expected_rate(facts: Facts, check: str) -> Expected | None:
         return None
     most = Quantity(unit.from_si(drip), unit)
     line = f"nothing, or under {shown(drip, 'flow', unit.symbol, 2)}"
-    per_degree = power_for_rise(parse_quantity("1 gpm", "flow").si, 10 / 1.8)
+    cooler, tank = (parse_quantity(t, "temperature").si for t in ("140 F", "150 F"))
+    one = said("overflow-heat", "us", inflow=GPM.to_si(1.0), inflow_temperature=cooler, temperature=tank)
     working = (
         line[0].upper() + line[1:] + ": with no rack in, nothing enters, so nothing leaves (the figure is judgement).",
         *plates_told(facts, "rinse_flow"),
         f"With the rinse held open it would be {shown(rinse.value, 'flow', unit.symbol)} ({rinse.origin}).",
-        f"Each gpm that comes in 10 F° colder than the tank takes {shown(per_degree, 'power', 'kW')}: "
-        "500 × 1 × 10 ÷ 3412.",
+        f"Each gpm that comes in 10 F° colder than the tank: {one[0]}.",
         *plates_told(facts, *_figures(facts), "booster_inlet"),
     )
     return Expected((line,), None, most, facts.assumed(*rinse.plate), "judgement", working)

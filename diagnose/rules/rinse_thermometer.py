@@ -6,11 +6,11 @@ import math
 
 from diagnose.formulas import said, system_of
 from diagnose.model import Finding, Reading
-from diagnose.physics.element_bank import BankState, bank_currents, bank_power
 from diagnose.physics.heat import rise_of_flow
 from diagnose.rules import booster_gas, booster_steam
 from diagnose.rules.bands import limit_end, normal_share
-from diagnose.rules.booster_supply import Heat, Supply, supply_of
+from diagnose.rules.bank_heat import POWER_RATED, POWER_READ, STATES, SURE, heat_of_currents, heat_of_one_current
+from diagnose.rules.booster_supply import Heat, supply_of
 from diagnose.rules.facts import Facts, Silent
 from diagnose.rules.instruments import spread
 from diagnose.rules.rinse_arms import flow_now
@@ -19,18 +19,8 @@ from diagnose.units import Quantity, show_number
 
 __all__ = ["heat_balance", "heat_now", "reach"]
 
-POWER_READ, POWER_RATED = 0.03, 0.06  # error of the power from currents, and of the rating alone; judgement
 LOSS = 1.0  # K, spread of what the pipe loses; its mean is about what the 500 rule reckons too little; judgement
 AWAY = 30.0  # K, a thermometer that disagrees may be off by anything up to this; judgement
-SURE = 0.8  # the currents must say at least this clearly what state the bank is in
-_STATES = {
-    "healthy": BankState(),
-    "all_low": BankState(),
-    "all_third": BankState(),
-    "one_element_out": BankState(frozenset({0})),
-    "two_elements_out": BankState(frozenset({0, 1})),
-    "one_line_out": BankState(lost_line=0),
-}
 
 
 def heat_now(facts: Facts, kind: str = "electric") -> Heat | Silent:
@@ -46,8 +36,7 @@ def _electric(facts: Facts) -> Heat | Silent:
         return supply
     single = facts.now("booster_electric.line_amps_single")
     if single is not None:
-        power = single.value.si * supply.volts
-        return Heat(power, POWER_READ, True, f"{single.value} at {show_number(supply.volts)} V", (single,))
+        return heat_of_one_current(supply, single)
     reading, finding = facts.now("booster_electric.line_amps"), facts.finding("booster_electric.line_amps")
     if reading is None or finding is None:
         words = f"rated power at {show_number(supply.volts)} V, currents not read"
@@ -55,22 +44,9 @@ def _electric(facts: Facts) -> Heat | Silent:
         return Heat(supply.power_now, POWER_RATED, False, words, (supply.read,) if supply.read else (), plate)
     if finding.outcome == "none":
         return Heat(0.0, POWER_READ, True, "no current in any line", (reading,))
-    if finding.outcome not in _STATES or finding.weights[finding.outcome] < SURE:
+    if finding.outcome not in STATES or finding.weights[finding.outcome] < SURE:
         return Silent("the booster's currents do not say clearly what state it is in")
-    return _from_currents(facts, supply, reading, finding.outcome)
-
-
-def _from_currents(facts: Facts, supply: Supply, reading: Reading, outcome: str) -> Heat:
-    """The state's share of the heat, scaled by how far the currents stand off its pattern."""
-    connection, state = str(facts.machine.trait("connection")), _STATES[outcome]
-    pattern = sum(bank_currents(supply.power_now, supply.volts, connection, state))
-    scale = sum(v.si for v in reading.values.values()) / pattern
-    power = bank_power(supply.power_now, supply.volts, connection, state) * scale
-    read = ", ".join(show_number(v.si) for v in reading.values.values())
-    share = bank_power(1.0, supply.volts, connection, state)
-    words = f"currents {read} A: {share * 100:.0f} % of {show_number(supply.power_now / 1e3, 3)} kW"
-    consults = (reading, supply.read) if supply.read else (reading,)
-    return Heat(power, POWER_READ, True, words, consults)
+    return heat_of_currents(facts, supply, reading, finding.outcome)
 
 
 def heat_balance(facts: Facts, kind: str = "electric") -> Finding | Silent | None:

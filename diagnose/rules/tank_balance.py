@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from diagnose.formulas import said, system_of
 from diagnose.model import Finding, Reading
-from diagnose.physics.exhaust import heat_of_exhaust
+from diagnose.physics.exhaust import TANK_AIR, heat_of_exhaust
 from diagnose.physics.heat import TRADE_HEAT
 from diagnose.physics.tanks import power_to_hold
 from diagnose.rules.bands import limit_end, normal_share
@@ -25,7 +25,6 @@ REFERENCE, WHICH = "tank_thermometer.reference_reading", "tank_heater_electric.w
 # Check read with a second thermometer -> its outcomes under and over the least figure of the tank meant.
 LEAST = {REFERENCE: ("low", "good"), "tank_control.stop_temperature": ("early", "right")}
 VENTS = (("vent_dampers.flow_entrance", "vent_entrance"), ("vent_dampers.flow_exit", "vent_exit"))
-AIR_SHARE = 0.03  # of the exhaust that swept the spray, as for the formula; judgement
 AIR_ERROR, LOSS_ERROR = 0.4, 0.3  # of the heat taken by air, and lost to the room; judgement
 AIR_SLOPE = 0.05  # of that heat for each K of the tank: 10 K take half as much again
 INLET_UNREAD = 15.0  # K, the water running in where nobody measured it; judgement
@@ -133,7 +132,7 @@ def holding(facts: Facts, tank: Tank) -> tuple[str, tuple[str, ...]] | None:
     out = _leaving(facts, plate.si, system_of(plate.unit))
     line = f"holding {plate} without racks takes about {out.power / 1e3:.0f} of {heat.power / 1e3:.3g} kW"
     read = dict.fromkeys(line for r in (*out.consults, *heat.consults) for line in reading_told(facts, r))
-    stands = "Loss of 35 W/C° to a room of 75 °F and 3 % of the air swept through the spray: judgement."
+    stands = f"Loss of 35 W/C° to a room of 75 °F and {TANK_AIR:.0%} of the air swept through the spray: judgement."
     told = (*plates_told(facts, *heat.plate, *(p for _, p in VENTS)), *read, *heat.lines, *out.lines, stands)
     return line, told
 
@@ -149,10 +148,10 @@ def _air(facts: Facts, temperature: float, system: str) -> tuple[float, list[str
     tanks = int(facts.machine.trait("tanks"))
     if total <= 0 or temperature <= ROOM:
         return 0.0, [], read
-    heat = heat_of_exhaust(total / tanks, temperature, ROOM, tank_air=AIR_SHARE)
+    heat = heat_of_exhaust(total / tanks, temperature, ROOM, tank_air=TANK_AIR)
     part = "" if tanks == 1 else f", half of it from each of {tanks} tanks"
     lines = said("exhaust-tank-heat", system, flow=total / tanks, tank_temperature=temperature,
-                 room_temperature=ROOM, tank_air=AIR_SHARE)  # fmt: skip
+                 room_temperature=ROOM, tank_air=TANK_AIR)  # fmt: skip
     return heat, [f"Taken by the vents{part}:", *lines], read
 
 

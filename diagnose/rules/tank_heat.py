@@ -6,10 +6,10 @@ import math
 from dataclasses import dataclass
 
 from diagnose.formulas import said, system_of
-from diagnose.model import Reading
-from diagnose.physics.element_bank import BankState, bank_currents, bank_power
+from diagnose.physics.element_bank import BankState, bank_power
 from diagnose.physics.steam import condensate_power, steam_temperature_at_gauge
 from diagnose.rules.bank_amps import line_amps
+from diagnose.rules.bank_heat import POWER_RATED, POWER_READ, STATES, SURE, heat_of_currents, heat_of_one_current
 from diagnose.rules.bank_ohms import terminal_ohms
 from diagnose.rules.bank_supply import Bank, fed
 from diagnose.rules.booster_supply import Heat, Supply
@@ -19,8 +19,6 @@ from diagnose.units import show_number
 
 __all__ = ["CLOCKED", "CONDENSATE", "RINSE", "WASH", "Tank", "heat_into", "rated_into"]
 
-POWER_READ, POWER_RATED = 0.03, 0.06  # error of the power from currents, and of a rating alone; judgement
-SURE = 0.8  # the currents must say at least this clearly what states the bank can be in
 UNSURE, ALIKE = 0.1, 1.1  # a state less likely is left out; states that differ no more in heat are one; judgement
 COIL_ERROR = 0.10  # of a coil's or injector's rating at another pressure than the plate's; judgement
 GAS_SHARE, GAS_ERROR = 0.70, 0.08  # of a tank burner's gas that comes into the water, and its error; judgement
@@ -30,13 +28,6 @@ ASSEMBLY = "tank_heater_electric"
 CONDENSATE, COIL = "tank_heater_steam.condensate", "tank_heater_steam.coil_pressure"
 MACHINE = "supply_steam.pressure_at_machine"
 CLOCKED = "tank_heater_gas.gas_clocked"
-_STATES = {
-    "healthy": BankState(),
-    "all_low": BankState(),
-    "one_element_out": BankState(frozenset({0})),
-    "two_elements_out": BankState(frozenset({0, 1})),
-    "one_line_out": BankState(lost_line=0),
-}
 _BY_OHMS = {
     "healthy": BankState(),
     "one_element_open": BankState(frozenset({0})),
@@ -101,8 +92,7 @@ def _electric(facts: Facts, tank: Tank) -> Heat | Silent:
         return supply
     single = facts.now(f"{ASSEMBLY}.line_amps_single")
     if single is not None:
-        words = f"{single.value} at {show_number(supply.volts)} V"
-        return Heat(single.value.si * supply.volts, POWER_READ, True, words, (single,))
+        return heat_of_one_current(supply, single)
     reading = facts.now(f"{ASSEMBLY}.line_amps")
     # Asked for an expectation no rule has run yet: then the currents are judged here.
     finding = facts.finding(f"{ASSEMBLY}.line_amps") or line_amps(facts, ASSEMBLY)
@@ -119,8 +109,8 @@ def _electric(facts: Facts, tank: Tank) -> Heat | Silent:
     if finding.outcome == "none":
         return Heat(0.0, POWER_READ, True, "no current in any line", (reading,))
     # In a wye an open element and a lost line draw alike, and leave the same heat: the state need not be known then.
-    likely = [o for o, w in finding.weights.items() if o in _STATES and w >= UNSURE]
-    told = [_from_currents(facts, supply, reading, outcome) for outcome in likely]
+    likely = [o for o, w in finding.weights.items() if o in STATES and w >= UNSURE]
+    told = [heat_of_currents(facts, supply, reading, outcome) for outcome in likely]
     powers = [heat.power for heat in told]
     if not told or sum(finding.weights[o] for o in likely) < SURE or max(powers) > ALIKE * min(powers):
         return Silent("the tank heater's currents do not say clearly what heat is left")
@@ -143,18 +133,6 @@ def _by_ohms(facts: Facts, supply: Supply) -> Heat | None:
     # Whole elements may still lack a line or a pole: that their heat goes in is then not measured.
     known = finding.outcome != "healthy"
     return Heat(power, POWER_RATED, known, words, (reading, supply.read) if supply.read else (reading,))
-
-
-def _from_currents(facts: Facts, supply: Supply, reading: Reading, outcome: str) -> Heat:
-    """The state's share of the heat, scaled by how far the currents stand off its pattern."""
-    connection, state = str(facts.machine.trait("connection")), _STATES[outcome]
-    pattern = sum(bank_currents(supply.power_now, supply.volts, connection, state))
-    scale = sum(v.si for v in reading.values.values()) / pattern
-    power = bank_power(supply.power_now, supply.volts, connection, state) * scale
-    read = ", ".join(show_number(v.si) for v in reading.values.values())
-    share = bank_power(1.0, supply.volts, connection, state)
-    words = f"currents {read} A: {share * 100:.0f} % of {show_number(supply.power_now / 1e3, 3)} kW"
-    return Heat(power, POWER_READ, True, words, (reading, supply.read) if supply.read else (reading,))
 
 
 def _gas(facts: Facts, tank: Tank) -> Heat | Silent:

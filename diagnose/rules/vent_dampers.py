@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from diagnose.formulas import said, system_of
 from diagnose.model import Finding, Reading
-from diagnose.physics.air import end_shares, heat_of_exhaust
+from diagnose.physics.air import end_shares
+from diagnose.physics.exhaust import TANK_AIR, heat_of_exhaust
 from diagnose.rules.bands import band_weights, bands_of
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
@@ -133,8 +134,10 @@ def _robbed(facts: Facts, total: float, system: str) -> list[str]:
     heat, power = heat_of_exhaust(beyond, tank.si, ROOM), facts.plate("tank_power")
     against = f", {heat / power.si * 100:.0f} % of its heater's {power}" if power and power.si > 0 else ""
     return [
-        "Air beyond the wanted, and what it takes from the wash tank (the 3 % are judgement):",
-        *said("exhaust-tank-heat", system, flow=beyond, tank_temperature=tank.si, room_temperature=ROOM, tank_air=0.03),
+        f"Air beyond the wanted, and what it takes from the wash tank (the {TANK_AIR:.0%} are judgement):",
+        *said(
+            "exhaust-tank-heat", system, flow=beyond, tank_temperature=tank.si, room_temperature=ROOM, tank_air=TANK_AIR
+        ),
         f"That is {heat / 1e3:.1f} kW from the tank{against}.",
     ]
 

@@ -54,7 +54,7 @@ def test_inlet_and_pressure_are_consulted() -> None:
     assert found.outcome == "robs"  # 80 F° instead of the plate's 10
     assert set(found.consults) == {f"{inlet[0]} at 0", f"{gauge[0]} at 0"}
     assert found.counts == (f"{RATE} at 0",)
-    assert "500 × 0.6 gpm × 80 F° ÷ 3412 = 7.03 kW to warm what comes in its stead." in found.working
+    assert "500 × 0.6 gpm × (150 − 70) ÷ 3412 = 7.034 kW" in found.working
 
 
 def test_without_a_heater_on_the_plate_it_goes_by_the_rinse() -> None:

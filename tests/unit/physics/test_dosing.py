@@ -85,6 +85,7 @@ def test_a_layer_weighs_what_it_is() -> None:
         lambda: sanitising.temperature_for_heat_units(5.0),
         lambda: sanitising.temperature_for_heat_units(1e5),
         lambda: sanitising.z_of_two_points(10.0, 10.0, 5.0),
+        lambda: chlorine.chlorine_verdict(50.0, 99.0, 310.0),
         lambda: chlorine.chlorine_least_temperature(10.0, 7.0),
         lambda: chlorine.contact_time_least("bleach", 50.0, 7.0, 300.0),
     ],
