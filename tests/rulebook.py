@@ -125,6 +125,7 @@ _LIMITS = (
 _TRAITS: dict[str, str | int | bool] = {
     "tanks": 2, "prewash": False, "sanitising": "hot water", "booster": "electric", "booster_place": "built in",
     "tank_heat": "electric", "phases": 3, "connection": "delta", "vents": "both ends", "table_turn": False,
+    "conveyor": "pawl bar",
     "motor_protection": "overload relay",
 }  # fmt: skip
 _PLATE = {

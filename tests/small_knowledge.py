@@ -94,6 +94,7 @@ phases = 3
 connection = "delta"
 vents = "both ends"
 table_turn = false
+conveyor = "pawl bar"
 motor_protection = "overload relay"
 [machine.plate]
 volts = "208 V"

@@ -122,6 +122,7 @@ class Complaint(_Record, frozen=True, kw_only=True):
     unlisted: str = "uncommon"  # frequency word of "something not listed here"
     prove_by: list[str]  # checks that show the complaint is gone
     advice: list[str] = []  # what to tell the kitchen afterwards
+    fits: Traits = {}  # machines on which it can be complained of at all
     basis: Basis
 
 

@@ -25,6 +25,7 @@ TRAITS: dict[str, tuple[str | int | bool, ...]] = {
     "connection": ("delta", "wye", "single"),  # of the booster's elements
     "vents": ("both ends", "hood"),
     "table_turn": (False, True),
+    "conveyor": ("pawl bar", "chain", "flight"),  # racks pushed by pawls, by a chain; or ware on a belt of flights
     "motor_protection": ("overload relay", "thermal protector"),
 }
 

@@ -29,7 +29,7 @@ def check(book: Book) -> Iterator[Problem]:
                 Machine(name, kind).plate(figure)
             except UnitError as error:
                 yield Problem(place, f"{name}: {error}", "write a number with its unit")
-    for table in (book.events, book.causes, book.checks):
+    for table in (book.complaints, book.events, book.causes, book.checks):
         for name, entry in table.items():
             for what in _bad_fits(entry.fits):
                 yield Problem(book.places[name], f"{name}: {what}", "see TRAITS in the table of fields")
