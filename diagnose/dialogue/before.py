@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.begin import machine_options
+from diagnose.dialogue.complain import offered
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.job.state import standing
@@ -40,7 +41,7 @@ def _as_typed(request: rq.Request, event: ev.Event, scene: Scene) -> str | None:
         case rq.AskFigure(_, figure, _), ev.PlateRead(read, text) if figure == read and text:
             return text
         case rq.AskComplaint(_, said), ev.ComplaintSaid(complaint, True, _) if complaint not in said:
-            ids = list(scene.book.complaints)
+            ids = [c.id for c in offered(scene)]
             return str(ids.index(complaint) + 1) if complaint in ids else None
         case rq.AskContext(_, question), ev.ContextGiven(name, text) if question == name and text:
             answers = scene.book.context[question].answers

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from diagnose.dialogue import requests as rq
-from diagnose.dialogue.choosing import number_from, refuse_empty
+from diagnose.dialogue.choosing import number_from, refuse_empty, short
+from diagnose.dialogue.grouped import Group, listed, tell_range
 from diagnose.dialogue.matcher import clear_winner, find
 from diagnose.dialogue.scene import Refused, Scene
 from diagnose.job import events as ev
@@ -18,8 +19,8 @@ from diagnose.view.question import choices, heading, paragraphs
 __all__ = [
     "answer",
     "keep_machine",
+    "machine_groups",
     "machine_options",
-    "machine_titles",
     "plate_question",
     "safety_lines",
     "show",
@@ -31,8 +32,17 @@ Begin = rq.AskMachine | rq.OfferPlate | rq.Describe | rq.AskFigure | rq.AskSafet
 
 def machine_options(scene: Scene) -> list[SavedMachine]:
     """Saved machines of types known here by name, then the types themselves."""
-    saved = [m for m in list_machines(scene.machines) if _usable(m, scene)]
-    return [*saved, *(SavedMachine(name=name, type=name) for name in scene.book.machines)]
+    return [each for _, group in _options(scene) for each in group]
+
+
+def _options(scene: Scene) -> list[tuple[str, list[SavedMachine]]]:
+    kinds: dict[str, list[SavedMachine]] = {words.SAVED: [], **{title: [] for title in words.MACHINE_GROUPS.values()}}
+    kinds[words.SAVED] = [m for m in list_machines(scene.machines) if _usable(m, scene)]
+    for name, kind in scene.book.machines.items():
+        flight = kind.traits["conveyor"] == "flight"
+        title = words.MACHINE_GROUPS["flight" if flight else str(kind.traits["tanks"])]
+        kinds[title].append(SavedMachine(name=name, type=name))
+    return [(title, group) for title, group in kinds.items() if group]
 
 
 def _usable(saved: SavedMachine, scene: Scene) -> bool:
@@ -61,18 +71,19 @@ def show(request: Begin, scene: Scene, width: int) -> list[Line]:
             return lines + safety_lines(scene, width)
 
 
-def machine_titles(scene: Scene) -> list[str]:
-    """The machines to choose from, in words."""
-    titles = []
-    for each in machine_options(scene):
-        title = scene.book.machines[each.type].title
-        where = f", {each.site}" if each.site else ""
-        titles.append(title if each.name == each.type else f"{each.name} ({words.SAVED_NOTE}{where}): {title}")
-    return titles
+def machine_groups(scene: Scene) -> list[Group]:
+    """The machines to choose from, in words and by kind."""
+    return [Group(title, [_title(each, scene) for each in group]) for title, group in _options(scene)]
+
+
+def _title(each: SavedMachine, scene: Scene) -> str:
+    title = scene.book.machines[each.type].title
+    where = f", {each.site}" if each.site else ""
+    return title if each.name == each.type else f"{each.name} ({words.SAVED_NOTE}{where}): {title}"
 
 
 def _machines(scene: Scene, width: int) -> list[Line]:
-    lines = wrap(words.WHICH_MACHINE, width) + choices(machine_titles(scene), width)
+    lines = wrap(words.WHICH_MACHINE, width) + listed(machine_groups(scene), width)
     return lines + wrap(words.MACHINE_HINT, width, "  ", role="dim")
 
 
@@ -106,10 +117,11 @@ def stop_lines(stop: str, scene: Scene, width: int) -> list[Line]:
     return [*wrap(known.ask, width, role="caution"), *paragraphs(known.instruction, width, role="caution")]
 
 
-def answer(request: Begin, text: str, scene: Scene) -> Sequence[ev.Event]:
-    """What the answer means. Raises Refused."""
+def answer(request: Begin, text: str, scene: Scene, width: int) -> Sequence[ev.Event]:
+    """What the answer means. Raises Refused, or Told where more of the list was asked for."""
     match request:
         case rq.AskMachine():
+            tell_range(text, machine_groups(scene), width)
             return [_opened(text, scene)]
         case rq.OfferPlate():
             return [ev.PlateWanted(number_from(text, 2) == 2)]
@@ -139,12 +151,19 @@ def _opened(text: str, scene: Scene) -> ev.Event:
 
 
 def _machine_number(text: str, scene: Scene) -> int:
-    titles = machine_titles(scene)
+    titles = [title for group in machine_groups(scene) for title in group.options]
     if text and not text.rstrip(".)").isdigit():
-        winner = clear_winner(find(text, {str(n): [title] for n, title in enumerate(titles, 1)}))
+        matches = find(text, {str(n): [title] for n, title in enumerate(titles, 1)})
+        winner = clear_winner(matches)
         if winner is not None:
             return int(winner)
+        if matches:
+            raise Refused(f"{short(text)} may be: {'; '.join(_numbered(titles, m.id) for m in matches[:4])}.", text)
     return number_from(text, len(titles), words.MACHINE_HINT)
+
+
+def _numbered(titles: Sequence[str], number: str) -> str:
+    return f"{number} {titles[int(number) - 1]}"
 
 
 def _described(what: str, text: str) -> ev.Event:

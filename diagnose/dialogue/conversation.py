@@ -13,7 +13,7 @@ from diagnose.dialogue.letters import Letter, letter_in
 from diagnose.dialogue.news import News
 from diagnose.dialogue.numbers import number_lines
 from diagnose.dialogue.reminder import reminder
-from diagnose.dialogue.scene import Refused, Scene
+from diagnose.dialogue.scene import Refused, Scene, Told
 from diagnose.dialogue.turns import turn
 from diagnose.job import events as ev
 from diagnose.view import words
@@ -84,6 +84,8 @@ class Conversation:
                     self._letter(letter, request)
                     if letter.letter in _SHOWING:
                         self._say(reminder(request, self._scene, self._front.width))
+            except Told as told:
+                self._say(told.lines)
             except Refused as refused:
                 edit = refused.kept
                 self._say(wrap(str(refused), self._front.width, role="refused"))
@@ -92,9 +94,9 @@ class Conversation:
     def _answer(self, request: rq.Request, text: str) -> Sequence[ev.Event]:
         match request:
             case rq.AskMachine() | rq.OfferPlate() | rq.Describe() | rq.AskFigure() | rq.AskSafety():
-                return begin.answer(request, text, self._scene)
+                return begin.answer(request, text, self._scene, self._front.width)
             case rq.AskComplaint() | rq.AskContext():
-                return complain.answer(request, text, self._scene)
+                return complain.answer(request, text, self._scene, self._front.width)
             case rq.AskCaution() | rq.AskCheck():
                 return measure.answer(request, text, self._scene)
             case rq.Decide() | rq.AskRepair() | rq.AskGone() | rq.AskClose() | rq.AskEnd():

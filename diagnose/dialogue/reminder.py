@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from diagnose.dialogue import requests as rq
-from diagnose.dialogue.begin import machine_titles, plate_question
+from diagnose.dialogue.begin import machine_groups, plate_question
+from diagnose.dialogue.complain import complaint_groups
+from diagnose.dialogue.grouped import listed
 from diagnose.dialogue.scene import Scene
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
@@ -62,15 +62,10 @@ def _options(request: rq.Request, scene: Scene, width: int) -> list[Line]:
             return choices(list(found.values()), width)
         case rq.AskGone():
             return choices([words.GONE_YES, words.GONE_NO], width)
-        case rq.AskComplaint() | rq.AskSafety() | rq.AskMachine():
-            return choices(_listed(request, scene), width, 0 if isinstance(request, rq.AskSafety) else 1)
-    return []
-
-
-def _listed(request: rq.Request, scene: Scene) -> Sequence[str]:
-    match request:
-        case rq.AskComplaint():
-            return [c.title for c in scene.book.complaints.values()]
         case rq.AskSafety():
-            return [words.SAFETY_NONE, *(s.ask for s in scene.book.stops.values())]
-    return machine_titles(scene)
+            return choices([words.SAFETY_NONE, *(s.ask for s in scene.book.stops.values())], width, 0)
+        case rq.AskComplaint():
+            return listed(complaint_groups(scene), width)
+        case rq.AskMachine():
+            return listed(machine_groups(scene), width)
+    return []

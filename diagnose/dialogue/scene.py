@@ -14,8 +14,9 @@ from diagnose.job.session import Session
 from diagnose.job.state import JobState
 from diagnose.model import Book, Check, Instrument
 from diagnose.view.advice import choice_why
+from diagnose.view.layout import Line
 
-__all__ = ["Refused", "Scene"]
+__all__ = ["Refused", "Scene", "Told"]
 
 
 class Refused(Exception):
@@ -24,6 +25,14 @@ class Refused(Exception):
     def __init__(self, message: str, kept: str = "") -> None:
         super().__init__(message)
         self.kept = kept
+
+
+class Told(Exception):
+    """What was typed asked to see something, and changes nothing; the question stands."""
+
+    def __init__(self, lines: Sequence[Line]) -> None:
+        super().__init__("\n".join(lines))
+        self.lines = lines
 
 
 @dataclass

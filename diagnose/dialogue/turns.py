@@ -133,7 +133,7 @@ def _add(more: str, scene: Scene) -> Sequence[ev.Event]:
         raise Refused(words.NO_LETTER_HERE)
     if not more:
         return [ev.TurnedTo("complaint")]
-    fresh = [c for c in complaints_in(more, scene.book) if c not in scene.state.present]
+    fresh = [c for c in complaints_in(more, scene) if c not in scene.state.present]
     if not fresh:
         raise Refused(words.SAID_ALREADY)
     return [ev.ComplaintSaid(c, together=nth > 0) for nth, c in enumerate(fresh)]

@@ -127,11 +127,16 @@ def _problems(case: Case, book: Book) -> Iterator[str]:
             day_of(case.date)
         except InstrumentError as error:
             yield f"date: {error}"
+    machine = Machine("", book.machines[case.machine], case.plate) if case.machine in book.machines else None
     if not case.complaints:
         yield f"complaints: none given; give one or more of {', '.join(book.complaints)}"
     for name in case.complaints:
         if name not in book.complaints:
             yield _unknown("complaint", name, book.complaints)
+        elif case.machine in book.machines and not fits(
+            Machine("", book.machines[case.machine]), book.complaints[name].fits
+        ):
+            yield f"complaint {name} does not arise on {case.machine}: {book.title(name)} is for other machines"
     for question, answer in case.context.items():
         if question not in book.context:
             yield _unknown("context", question, book.context)
@@ -141,7 +146,6 @@ def _problems(case: Case, book: Book) -> Iterator[str]:
     yield from (_unknown("keep_closed", name, book.access) for name in case.keep_closed if name not in book.access)
     nodes = {**book.causes, **book.events}
     yield from (_unknown("ruled_out", name, nodes) for name in case.ruled_out if name not in nodes)
-    machine = Machine("", book.machines[case.machine], case.plate) if case.machine in book.machines else None
     for name, text in case.readings.items():
         yield from _reading_problems(book, machine, name, text)
 

@@ -68,6 +68,7 @@ class Book:
     help: Mapping[str, Effort] = field(default_factory=dict)
     scales: Mapping[str, Scale] = field(default_factory=dict)  # likelihood, frequency, shift
     assemblies: Mapping[str, str] = field(default_factory=dict)  # assembly -> title
+    titled: Mapping[str, tuple[int, str]] = field(default_factory=dict)  # file of complaints -> its place, its title
     places: Mapping[str, Place] = field(default_factory=dict)  # id -> where it stands
     fingerprint: str = ""  # the same for the same knowledge files
 
@@ -87,6 +88,14 @@ class Book:
         if node in self.events:
             return tuple(self.events[node].of)
         return ()
+
+    def areas(self) -> list[tuple[str, list[str]]]:
+        """The complaints by area, in the order in which areas are shown: (title, ids)."""
+        found: dict[tuple[int, str], list[str]] = {}
+        for name in self.complaints:
+            stem = self.places[name].file.rsplit("/", 1)[-1].removesuffix(".toml") if name in self.places else ""
+            found.setdefault(self.titled.get(stem, (99, stem.replace("_", " ").capitalize())), []).append(name)
+        return [(title, names) for (_, title), names in sorted(found.items())]
 
     def title(self, node: str) -> str:
         """The title of any complaint, event, cause or check. KeyError for an unknown id."""

@@ -58,6 +58,7 @@ class _Gathered:
         self.tables: dict[str, dict[str, Any]] = {}
         self.places: dict[str, Place] = {}
         self.assemblies: dict[str, str] = {}
+        self.titled: dict[str, tuple[int, str]] = {}
         self.scales: dict[str, Scale] = {}
         self.problems: list[Problem] = []
         self.digest = sha256()
@@ -102,6 +103,10 @@ class _Gathered:
         for key, value in data.items():
             if key == "title" and scoped and isinstance(value, str):
                 self.assemblies[stem] = value
+            elif key == "title" and "complaint" in kinds and isinstance(value, str):
+                self.titled[stem] = (self.titled.get(stem, (99, ""))[0], value)
+            elif key == "order" and "complaint" in kinds and isinstance(value, int):
+                self.titled[stem] = (value, self.titled.get(stem, (99, stem))[1])
             elif key not in kinds or not isinstance(value, list):
                 self._problem(Place(shown, 1), f"unknown key {key!r}", f"use {', '.join(kinds)}")
         for kind, record in kinds.items():
@@ -166,6 +171,7 @@ class _Gathered:
             help=t.get("help", {}),
             scales=self.scales,
             assemblies=self.assemblies,
+            titled=self.titled,
             places=self.places,
             fingerprint=self.digest.hexdigest()[:16],
         )
