@@ -8,7 +8,7 @@ from typing import Any
 import msgspec
 
 from diagnose.batch.output import SCHEMA, to_json
-from diagnose.model import Book, KnowledgeError
+from diagnose.model import Book, KnowledgeError, Place
 from diagnose.model.lint import lint
 from diagnose.model.lint.basis import all_bases
 from diagnose.model.lint.separate import inseparable_pairs
@@ -64,11 +64,17 @@ def show_entry(book: Book, name: str, as_json: bool, width: int) -> list[str] | 
         return [to_json({"schema": SCHEMA, "kind": kind, "entry": entry})]
     data = msgspec.to_builtins(entry)
     place = book.places.get(name) or book.places.get(f"{kind[:-1]}:{name}")
-    lines: list[str] = [*wrap(f"{kind[:-1]} {name}", width), *wrap(f"at {place}", width, "  ")]
+    lines: list[str] = [*wrap(f"{kind[:-1]} {name}", width), *wrap(f"at {place}{_whose(place)}", width, "  ")]
     for key, value in data.items():
         if key != "id" and value not in (None, [], {}, ""):
             lines += _field(key.replace("_", " "), value, width, "")
     return lines
+
+
+def _whose(place: Place | None) -> str:
+    if place is None or not place.shop:
+        return ""
+    return f": from your shop's folder {place.shop}{', in place of the entry of ours' if place.replaces else ''}"
 
 
 def _field(key: str, value: Any, width: int, indent: str) -> list[Line]:

@@ -48,6 +48,7 @@ _CONTEXT = {"help_option_names": ["-h", "--help"], "max_content_width": 79, "ter
     metavar="WHAT",
     help="What must stay closed on a new job, e.g. 'control box'; may be repeated.",
 )
+@click.option("--ours-only", is_flag=True, help="Leave your shop's own folder of knowledge aside.")
 @click.option("--debug", is_flag=True, help="Show a traceback when something inside fails.")
 @click.version_option(__version__, "--version", message="diagnose %(version)s")
 @click.pass_context
@@ -58,6 +59,7 @@ def cli(
     journal: str | None,
     who: tuple[str, ...],
     keep_closed: tuple[str, ...],
+    ours_only: bool,
     debug: bool,
 ) -> None:
     """Find why a conveyor warewasher misbehaves, repair it, and prove the repair.
@@ -70,7 +72,7 @@ def cli(
 
     Data plate, local codes and licensed practice go before anything said here.
     """
-    ctx.obj = Setup(knowledge, journal, plain, debug, who, keep_closed)
+    ctx.obj = Setup(knowledge, journal, plain, debug, who, keep_closed, ours_only)
     if ctx.invoked_subcommand is None:
         _dialogue(ctx.obj, None)
 

@@ -47,7 +47,9 @@ class Setup:
         debug: bool,
         who: tuple[str, ...] = (),
         keep_closed: tuple[str, ...] = (),
+        ours_only: bool = False,
     ) -> None:
+        self.ours_only = ours_only
         self.extra = tuple(Path(k) for k in knowledge)
         self.journal_path = Path(journal) if journal else None
         self.plain = plain
@@ -61,10 +63,25 @@ class Setup:
 
         return own_places()
 
-    def book(self) -> Book:
-        from diagnose.model import load_book, shipped_knowledge
+    def folders(self) -> tuple[Path, ...]:
+        """Where knowledge is read: ours, the shop's own where there is one, then those named on the command line."""
+        from diagnose.model import shipped_knowledge
 
-        return load_book(shipped_knowledge(), *self.extra)
+        own = self.places.knowledge
+        return (shipped_knowledge(), *([own] if own.is_dir() and not self.ours_only else []), *self.extra)
+
+    def book(self) -> Book:
+        from diagnose.model import KnowledgeError
+        from diagnose.model.cache import cached_book
+
+        folders = self.folders()
+        try:
+            return cached_book(folders, self.places.cache)
+        except KnowledgeError as error:
+            if self.places.knowledge not in folders:
+                raise
+            hint = "Mend it, or go on without your shop's folder: diagnose --ours-only"
+            raise KnowledgeError(error.problems, hint) from None
 
     def crew(self, book: Book) -> Crew:
         """Who works, as said on the command line."""

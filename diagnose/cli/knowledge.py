@@ -79,13 +79,13 @@ def knowledge_show(setup: Setup, id: str, as_json: bool) -> None:
 @AS_JSON
 @click.pass_obj
 def knowledge_lint(setup: Setup, folder: str | None, as_json: bool) -> None:
-    """Check the knowledge; with DIR, ours with that folder added to it."""
+    """Check the knowledge; with DIR, ours and yours with that folder added."""
     from diagnose.batch.shelf import lint_knowledge
-    from diagnose.model import KnowledgeError, load_book, shipped_knowledge
+    from diagnose.model import KnowledgeError, load_book
 
     book: Any
     try:
-        book = load_book(shipped_knowledge(), *setup.extra, *([Path(folder)] if folder else []))
+        book = load_book(*setup.folders(), *([Path(folder)] if folder else []))
     except KnowledgeError as error:
         book = error
     lines, clean = lint_knowledge(book, as_json, width())

@@ -6,7 +6,8 @@ from diagnose.dialogue import requests as rq
 from diagnose.dialogue.choosing import short
 from diagnose.dialogue.matcher import clear_winner, find
 from diagnose.dialogue.scene import Refused, Scene
-from diagnose.model import Check
+from diagnose.model import Book, Check
+from diagnose.model.shop import MARK
 from diagnose.view import words
 from diagnose.view.layout import Line, percent, wrap
 from diagnose.view.question import paragraphs
@@ -18,12 +19,14 @@ from diagnose.view.tree import branches, tree_block
 __all__ = ["cause_meant", "help_lines", "info_lines", "ranking_lines", "tree_lines", "why_lines"]
 
 
-def help_lines(width: int) -> list[Line]:
-    """All letters, and how to answer."""
+def help_lines(book: Book, width: int) -> list[Line]:
+    """All letters, how to answer, and what a shop's mark means where there is one."""
     lines: list[Line] = []
     for letter, _, meaning in words.LETTERS:
         lines += wrap(meaning, width, f"  {letter}  ")
-    return lines + paragraphs(words.HELP_MORE, width)
+    shops = dict.fromkeys(place.shop for place in book.places.values() if place.shop)
+    own = [f"{MARK.strip()}: {words.SHOPS}{', '.join(shops)}."] if shops else []
+    return lines + paragraphs([*words.HELP_MORE, *own], width)
 
 
 def info_lines(scene: Scene, width: int) -> list[Line]:

@@ -130,7 +130,7 @@ class Conversation:
                 is_check = isinstance(request, rq.AskCaution) and request.before in self._scene.book.checks
                 self._do(_left_out(request, letter.letter, is_check))
             case "h":
-                self._say(asides.help_lines(width))
+                self._say(asides.help_lines(self._scene.book, width))
             case "w":
                 self._say(asides.why_lines(request, more, self._scene, width))
             case "f":

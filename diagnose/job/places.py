@@ -38,6 +38,11 @@ class Places:
         return self.home / "diagnose.log"
 
     @property
+    def cache(self) -> Path:
+        """What can be thrown away: it is made again."""
+        return self.home / "cache"
+
+    @property
     def knowledge(self) -> Path:
         return self.home / "knowledge"
 

@@ -25,10 +25,12 @@ __all__ = ["Book", "Place", "Scale"]
 
 @dataclass(frozen=True)
 class Place:
-    """Where an entry stands, for error messages."""
+    """Where an entry stands: for error messages, and whether it is a shop's own (`shop`: its folder's name)."""
 
     file: str
     line: int
+    shop: str = ""
+    replaces: bool = False  # an entry of ours, or of a folder named before
 
     def __str__(self) -> str:
         return f"{self.file}:{self.line}"

@@ -14,6 +14,7 @@ from diagnose.model import entities as e
 from diagnose.model.book import Book, Place, Scale
 from diagnose.model.lines import line_of
 from diagnose.model.problems import KnowledgeError, Problem
+from diagnose.model.shop import marked
 
 __all__ = ["load_book", "shipped_knowledge"]
 
@@ -43,11 +44,12 @@ def shipped_knowledge() -> Path:
 def load_book(*folders: Path) -> Book:
     """Read one or more knowledge folders, later ones adding to or replacing entries of earlier ones.
 
+    The first is ours; entries of the others are a shop's own and are marked as such.
     Raises KnowledgeError with every problem found in reading.
     """
     gathered = _Gathered()
-    for folder in folders or (shipped_knowledge(),):
-        gathered.folder(folder)
+    for nth, folder in enumerate(folders or (shipped_knowledge(),)):
+        gathered.folder(folder, shop=folder.name if nth else "")
     if gathered.problems:
         raise KnowledgeError(gathered.problems)
     return gathered.book()
@@ -62,8 +64,10 @@ class _Gathered:
         self.scales: dict[str, Scale] = {}
         self.problems: list[Problem] = []
         self.digest = sha256()
+        self.shop = ""
 
-    def folder(self, folder: Path) -> None:
+    def folder(self, folder: Path, shop: str = "") -> None:
+        self.shop = shop
         if not folder.is_dir():
             self._problem(Place(str(folder), 1), "no such folder", "name a folder of knowledge")
             return
@@ -136,6 +140,9 @@ class _Gathered:
             self._problem(place, f"{entry.id} stands twice", f"it is at {first} already: rename or delete one")
             return
         fresh.add(name)
+        if self.shop:
+            entry = marked(entry)
+            place = Place(place.file, place.line, self.shop, name in self.places)
         for other in ("complaint", "event", "cause", "check"):
             if other != kind and kind in ("complaint", "event", "cause", "check"):
                 self.tables.get(other, {}).pop(entry.id, None)

@@ -23,8 +23,8 @@ class Problem:
 
 
 class KnowledgeError(Exception):
-    """The knowledge can't be used; `problems` holds all of them at once."""
+    """The knowledge can't be used; `problems` holds all of them at once, `hint` a way round them."""
 
-    def __init__(self, problems: Sequence[Problem]) -> None:
+    def __init__(self, problems: Sequence[Problem], hint: str = "") -> None:
         self.problems = tuple(problems)
-        super().__init__("\n".join(str(p) for p in self.problems))
+        super().__init__("\n".join([*(str(p) for p in self.problems), *([hint] if hint else [])]))

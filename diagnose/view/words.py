@@ -71,6 +71,7 @@ HELP_MORE = (
     "Cautions, the data plate, local rules and licensed trades go before anything said here.",
 )
 
+SHOPS = "from your own folder of knowledge, not ours: "
 NUMBER_OF = "Why this number: "
 FOUND_BY = "Found: "
 ALSO_LIKE = "Also like these words: "
