@@ -1,4 +1,4 @@
-"""`diagnose knowledge`: list, show, lint and count what is known."""
+"""`diagnose knowledge`: list, show and lint what is known."""
 
 from __future__ import annotations
 
@@ -10,12 +10,9 @@ import msgspec
 from diagnose.batch.output import SCHEMA, to_json
 from diagnose.model import Book, KnowledgeError, Place
 from diagnose.model.lint import lint
-from diagnose.model.lint.basis import all_bases
-from diagnose.model.lint.separate import inseparable_pairs
-from diagnose.model.truth import under
 from diagnose.view import Line, table, wrap
 
-__all__ = ["KINDS", "lint_knowledge", "list_entries", "show_entry", "show_stats"]
+__all__ = ["KINDS", "lint_knowledge", "list_entries", "show_entry"]
 
 KINDS = (
     *("complaints", "events", "causes", "checks", "machines"),
@@ -106,28 +103,3 @@ def lint_knowledge(book: Book | KnowledgeError, as_json: bool, width: int) -> tu
     lines: list[str] = [str(line) for p in problems for line in wrap(str(p), width, "", "    ")]
     count = f"{len(problems)} problem{'s' if len(problems) != 1 else ''}."
     return [*lines, count], False
-
-
-def show_stats(book: Book, as_json: bool) -> list[str]:
-    """How much is known, by kind, by complaint and by basis."""
-    pairs = list(inseparable_pairs(book))
-    counts = {kind: len(getattr(book, kind)) for kind in KINDS[:-1]}
-    gates = {gate: sum(e.gate == gate for e in book.events.values()) for gate in ("any", "all", "at_least")}
-    by_complaint = {name: _below(book, name) for name in book.complaints}
-    bases: dict[str, int] = {}
-    for _, basis in all_bases(book):
-        bases[basis.kind] = bases.get(basis.kind, 0) + 1
-    if as_json:
-        data = {"counts": counts, "gates": gates, "complaints": by_complaint, "basis": bases}
-        return [to_json({"schema": SCHEMA, **data, "inseparable_pairs": len(pairs)})]
-    lines = [f"{count:5} {kind}" for kind, count in counts.items()]
-    lines += ["", "events by gate:", *(f"{count:5} {gate}" for gate, count in gates.items())]
-    lines += ["", "under each complaint:"]
-    lines += [f"{n['causes']:5} causes, {n['events']} events: {name}" for name, n in by_complaint.items()]
-    lines += ["", "where entries stand:", *(f"{count:5} {kind}" for kind, count in sorted(bases.items()))]
-    return [*lines, "", f"{len(pairs):5} pairs of sibling causes that no check tells apart"]
-
-
-def _below(book: Book, complaint: str) -> dict[str, int]:
-    below = under(book, complaint)
-    return {"causes": sum(n in book.causes for n in below), "events": sum(n in book.events for n in below)}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal
@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from diagnose.model import Book, Cause, Check, Complaint, Event, Machine, fits
 from diagnose.model.truth import likelihood_row
 
-__all__ = ["UNLISTED", "FaultTree", "Node", "TreeCheck", "build_tree", "unlisted"]
+__all__ = ["UNLISTED", "FaultTree", "Node", "TreeCheck", "build_tree", "so_in", "unlisted"]
 
 UNLISTED = "unlisted."
 
@@ -113,8 +113,10 @@ class FaultTree:
         return iter(nx.all_simple_paths(self.graph, top, bottom))
 
 
-def build_tree(book: Book, machine: Machine, context: Mapping[str, str] | None = None) -> FaultTree:
+def build_tree(book: Book, machine: Machine | None, context: Mapping[str, str] | None = None) -> FaultTree:
     """The fault tree of this machine, with priors shifted by what was answered about the job (`context`).
+
+    Without a machine it is the tree of the whole book, as if one machine could have everything.
 
     Entries that do not fit the machine drop out, and so does whatever can then never be true: an "any" with nothing
     left, an "all" that lost a member, an "at least k" with fewer than k left. Names the book does not know count as
@@ -123,7 +125,7 @@ def build_tree(book: Book, machine: Machine, context: Mapping[str, str] | None =
     nodes: dict[str, Node] = {}
     for gate in _inputs_first(book):
         if gate in book.causes:
-            if fits(machine, book.causes[gate].fits):
+            if _there(machine, book.causes[gate]):
                 nodes[gate] = _cause(book, book.causes[gate], context or {})
         elif gate in book.events:
             node = _event(book.events[gate], machine, nodes)
@@ -136,8 +138,18 @@ def build_tree(book: Book, machine: Machine, context: Mapping[str, str] | None =
     graph: nx.DiGraph[str] = nx.DiGraph()
     graph.add_nodes_from(nodes)
     graph.add_edges_from((node.id, each) for node in nodes.values() for each in node.inputs)
-    checks = {c.id: _check(book, c, nodes) for c in book.checks.values() if fits(machine, c.fits)}
+    checks = {c.id: _check(book, c, nodes) for c in book.checks.values() if _there(machine, c)}
     return FaultTree(graph, nodes, checks)
+
+
+def so_in(tree: FaultTree, leaves: Collection[str]) -> frozenset[str]:
+    """Every node that is so when exactly these leaves are."""
+    so = set(leaves)
+    for gate in tree.gates:
+        node = tree.nodes[gate]
+        if sum(each in so for each in node.inputs) >= node.need:
+            so.add(gate)
+    return frozenset(so)
 
 
 def _inputs_first(book: Book) -> Iterable[str]:
@@ -160,12 +172,16 @@ def _cause(book: Book, cause: Cause, context: Mapping[str, str]) -> Node:
     return Node(cause.id, "cause", prior=odds / (1.0 + odds), shifts=shifts)
 
 
-def _event(event: Event, machine: Machine, nodes: Mapping[str, Node]) -> Node | None:
+def _there(machine: Machine | None, entry: Cause | Event | Check) -> bool:
+    return machine is None or fits(machine, entry.fits)
+
+
+def _event(event: Event, machine: Machine | None, nodes: Mapping[str, Node]) -> Node | None:
     """The gate as far as this machine has its inputs, or None where it can never be true."""
     listed = tuple(dict.fromkeys(event.of))
     inputs = tuple(each for each in listed if each in nodes)
     need = {"any": 1, "all": len(listed), "at_least": event.k or 1}[event.gate]
-    if not fits(machine, event.fits) or len(inputs) < max(need, 1):
+    if not _there(machine, event) or len(inputs) < max(need, 1):
         return None
     return Node(event.id, "event", inputs, need)
 

@@ -128,7 +128,7 @@ def test_every_entry_can_be_shown(run: Any) -> None:
     assert run("knowledge", "show", "rinse_cold", "--json")[0] == 0
 
 
-def test_lint_and_stats(run: Any, tmp_path: Path) -> None:
+def test_lint(run: Any, tmp_path: Path) -> None:
     assert run("knowledge", "lint")[:2] == (0, "No problems.\n")
     write_small(tmp_path / "shop", assemblies__arm='gate = "any" => gate = "some"')
     code, out, _ = run("knowledge", "lint", str(tmp_path / "shop"))
@@ -136,9 +136,18 @@ def test_lint_and_stats(run: Any, tmp_path: Path) -> None:
     assert "assemblies/arm.toml:3" in out
     code, out, _ = run("knowledge", "lint", str(tmp_path / "shop"), "--json")
     assert json.loads(out)["problems"][0]["line"] == 3
-    stats = json.loads(run("knowledge", "stats", "--json")[1])
-    assert stats["counts"]["causes"] >= 90
-    assert "causes, " in run("knowledge", "stats")[1]
+
+
+def test_stats_count_and_measure_each_complaint(run: Any) -> None:
+    stats = json.loads(run("knowledge", "stats", "--jobs", "0", "--json")[1])
+    assert stats["counts"]["causes"] >= 260
+    assert all(c["inseparable"] == [] and c["minutes"] is None for c in stats["complaints"])
+    code, out, err = run("knowledge", "stats", "--jobs", "0")
+    assert (code, err) == (0, "")
+    (row,) = [line.split() for line in out.splitlines() if line.endswith(" rinse_cold")]
+    assert int(row[0]) > 60
+    assert row[1:] == ["0", "rinse_cold"]
+    assert max(len(line) for line in out.splitlines()) <= 80
 
 
 def test_a_folder_of_ones_own_adds_to_the_knowledge(run: Any, tmp_path: Path) -> None:
