@@ -1,29 +1,23 @@
 """Floor 2: what the knowledge, a machine and an observation are, and how they are read."""
 
 from diagnose.model.book import Book, Place, Scale
-from diagnose.model.entities import (
-    Basis,
-    Cause,
-    Caution,
-    Check,
-    Complaint,
-    ContextQuestion,
-    Effort,
-    Event,
-    InstrumentKind,
-    Limit,
-    MachineType,
-    Outcome,
-    ReadingSpec,
-    Shift,
-    Source,
-    StopCondition,
-)
+from diagnose.model.entities import Cause, Check, Complaint, Event, Outcome, ReadingSpec, Shift
 from diagnose.model.instruments import Instrument
 from diagnose.model.loader import load_book, shipped_knowledge
 from diagnose.model.machine import PLATE_FIGURES, TRAITS, Machine, PlateFigure, fits
 from diagnose.model.observed import Finding, Reading
 from diagnose.model.problems import KnowledgeError, Problem
+from diagnose.model.record import Basis
+from diagnose.model.supporting import (
+    Caution,
+    ContextQuestion,
+    Effort,
+    InstrumentKind,
+    Limit,
+    MachineType,
+    Source,
+    StopCondition,
+)
 
 __all__ = [
     "PLATE_FIGURES",

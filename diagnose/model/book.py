@@ -5,14 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from diagnose.model.entities import (
-    Cause,
+from diagnose.model.entities import Cause, Check, Complaint, Event
+from diagnose.model.supporting import (
     Caution,
-    Check,
-    Complaint,
     ContextQuestion,
     Effort,
-    Event,
     InstrumentKind,
     Limit,
     MachineType,

@@ -17,7 +17,8 @@ from diagnose.model.loader import load_book
 __all__ = ["cached_book"]
 
 KEPT = 4  # books kept: ours with and without a shop's folder, and a version or two
-_READERS = ("book.py", "entities.py", "loader.py", "shop.py")  # what a kept book depends on besides the files
+# What a kept book depends on besides the files.
+_READERS = ("book.py", "entities.py", "loader.py", "record.py", "shop.py", "supporting.py")
 
 
 def cached_book(folders: Sequence[Path], keep_in: Path) -> Book:

@@ -1,238 +1,146 @@
-"""What the knowledge is made of: frozen records, read strictly from TOML."""
+"""What can be wrong, how it shows and how it is found: complaints, events, causes and checks, read strictly from TOML.
+
+The table of fields in knowledge/README.md and the questions of `diagnose knowledge new` are made from the notes here.
+"""
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
 
 import msgspec
 
-__all__ = [
-    "Basis",
-    "Cause",
-    "Caution",
-    "Check",
-    "Complaint",
-    "ContextQuestion",
-    "Effort",
-    "Event",
-    "InstrumentKind",
-    "Limit",
-    "MachineType",
-    "Outcome",
-    "ReadingSpec",
-    "Shift",
-    "Source",
-    "StopCondition",
-]
+from diagnose.model.record import BASIS, CAUTIONS, FITS, ID, Access, Basis, State, Traits, Who, said
 
-Access = Literal[
-    "none", "front panel", "control box", "booster cover", "pump guard", "drive guard", "vent duct", "tank drained"
-]
-State = Literal["running", "idle hot", "isolated", "cold and drained"]
-Who = Literal["operator", "technician", "licensed electrician", "licensed gas fitter", "licensed plumber"]
-Traits = dict[str, list[str | int | bool]]
+__all__ = ["Cause", "Check", "Complaint", "Event", "Outcome", "ReadingSpec", "Shift"]
 
 
-class _Record(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    pass
-
-
-class Basis(_Record, frozen=True, kw_only=True):
-    """Where a statement or figure stands."""
-
-    kind: Literal["published", "common practice", "memory", "judgement", "learnt"]
-    source: str | None = None  # id in sources.toml, with kind "published"
-    where: str | None = None  # section, table, page
-    note: str | None = None
-
-
-class Source(_Record, frozen=True, kw_only=True):
-    """A published document."""
-
-    id: str
-    title: str
-    publisher: str
-    year: int | None = None  # None: the copy seen does not say
-    address: str | None = None
-    seen: Literal["text", "secondary", "memory"]
-
-
-class Caution(_Record, frozen=True, kw_only=True):
-    """What to do before a hazardous step. With a `word`, it must be typed before the step is shown."""
-
-    id: str
-    hazard: str
-    title: str
-    text: list[str]
-    word: str | None = None
-    basis: Basis
-
-
-class StopCondition(_Record, frozen=True, kw_only=True):
-    """A danger asked for before any diagnosis, with its one instruction."""
-
-    id: str
-    ask: str
-    instruction: list[str]
-    basis: Basis
-
-
-class Limit(_Record, frozen=True, kw_only=True):
-    """A figure of good order: a band from `low` to `high`, either may be open.
-
-    Each end is a list of the same figure in one or two units ("180 F", "82 C"): a reading is
-    compared in its own unit, as codes round each separately.
-    """
-
-    id: str
-    title: str
-    quantity: str
-    low: list[str] = []
-    high: list[str] = []
-    plate_low: str | None = None  # plate figure that governs this end where the plate gives it
-    plate_high: str | None = None
-    fits: Traits = {}
-    basis: Basis
-
-
-class ContextQuestion(_Record, frozen=True, kw_only=True):
-    """Something asked about the job as a whole; its answers shift priors."""
-
-    id: str
-    ask: str
-    answers: list[str]
-
-
-class Shift(_Record, frozen=True, kw_only=True):
-    """When the answer to context question `when` is one of `among`, the cause is more or less frequent."""
-
-    when: str
-    among: list[str]
-    by: str  # a word of the shift scale
-    basis: Basis | None = None
-
-
-class Complaint(_Record, frozen=True, kw_only=True):
+class Complaint(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
     """What the kitchen says: a top event."""
 
-    id: str
-    title: str
-    kitchen: list[str]  # words a kitchen uses
-    of: list[str]  # events and causes that can bring it about
-    unlisted: str = "uncommon"  # frequency word of "something not listed here"
-    prove_by: list[str]  # checks that show the complaint is gone
-    advice: list[str] = []  # what to tell the kitchen afterwards
-    fits: Traits = {}  # machines on which it can be complained of at all
-    basis: Basis
+    id: Annotated[str, said("without a dot", "id")]
+    title: Annotated[str, said("short and in the trade's words")]
+    kitchen: Annotated[list[str], said("ten or so ways in which a kitchen says it; searching finds them")]
+    of: Annotated[list[str], said("what can bring it about", "list of events and causes")]
+    unlisted: Annotated[str, said("how often it is something not written down here", "word of frequency")] = "uncommon"
+    prove_by: Annotated[list[str], said("what shows that it is gone", "list of checks")]
+    advice: Annotated[list[str], said("what the kitchen is told afterwards")] = []
+    fits: Annotated[
+        Traits, said("where it can be complained of at all; elsewhere it is not offered", "traits", "every machine")
+    ] = {}
+    basis: Annotated[Basis, BASIS]
 
 
-class Event(_Record, frozen=True, kw_only=True):
+class Event(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
     """Something that is so inside the machine: a gate."""
 
-    id: str
-    title: str
-    gate: Literal["any", "all", "at_least"]
-    k: int | None = None
-    of: list[str]
-    fits: Traits = {}
-    basis: Basis
+    id: Annotated[str, ID]
+    title: Annotated[str, said("what is then so inside the machine")]
+    gate: Annotated[Literal["any", "all", "at_least"], said("how the members make it so")]
+    k: Annotated[
+        int | None, said("how many members it takes, from 2 to one less than there are", "", "with `at_least` only")
+    ] = None
+    of: Annotated[list[str], said("members, each once", "list of events and causes")]
+    fits: Annotated[Traits, FITS] = {}
+    basis: Annotated[Basis, BASIS]
 
 
-class Cause(_Record, frozen=True, kw_only=True):
-    """What can be repaired (or shown to be no fault): a basic event."""
+class Shift(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """Makes a cause more or less frequent when a question about the job was answered so."""
 
-    id: str
-    title: str
-    shows: str
-    why: str
-    told_apart: str
-    how_often: str
-    shifts: list[Shift] = []
-    repair: list[str]
-    minutes: float
-    parts: list[str]
-    open: list[Access]
-    state: State
-    who: Who
-    cautions: list[str]
-    prove_by: list[str]
-    no_fault: bool = False  # works as designed, or lies with operation, not the machine
-    inseparable_from: dict[str, str] = {}  # sibling id -> why no check can tell the two apart
-    fits: Traits = {}
-    basis: Basis
+    when: Annotated[str, said("which question", "id in `context.toml`")]
+    among: Annotated[list[str], said("the answers that count, word for word")]
+    by: Annotated[str, said("how much more or less often", "word of shift")]
+    basis: Annotated[Basis | None, said("if another than the entry's", "basis")] = None
 
 
-class ReadingSpec(_Record, frozen=True, kw_only=True):
-    """What a measuring check reads: a quantity, asked once or for `each` of several places."""
+class Cause(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """What can be repaired, or shown to be no fault: a basic event."""
 
-    quantity: str
-    unit: str  # the unit meant when none is typed, e.g. "°F"
-    each: list[str] = []
-    least: str | None = None  # refuse below
-    most: str | None = None  # refuse above
-    example: str | None = None
+    id: Annotated[str, ID]
+    title: Annotated[str, said('one fault of one part: "One pole of the booster contactor does not make"')]
+    shows: Annotated[str, said("what is seen, heard and read, with figures")]
+    why: Annotated[str, said("how it comes about, and what to mend so that it does not return")]
+    told_apart: Annotated[str, said("from what it is mistaken for, by which reading, with figures")]
+    how_often: Annotated[str, said("at a call, without any context", "word of frequency")]
+    shifts: Annotated[list[Shift], said("what of the job as a whole makes it more or less frequent")] = []
+    repair: Annotated[list[str], said("steps a trainee can follow, from making safe to measuring again")]
+    minutes: Annotated[float, said("for one who has done it before, part at hand, without opening and isolating")]
+    parts: Annotated[list[str], said("in general words, with what must match", "list of text, may be empty")]
+    open: Annotated[list[Access], said("`none`, or the covers", "list of access words")]
+    state: Annotated[State, said("of the machine during the work")]
+    who: Annotated[Who, said("who may do it; local rules may ask for more")]
+    cautions: Annotated[list[str], CAUTIONS]
+    prove_by: Annotated[list[str], said("at least one must read otherwise while the cause is there", "list of checks")]
+    no_fault: Annotated[bool, said("works as designed, or lies with how the machine is used")] = False
+    inseparable_from: Annotated[
+        dict[str, str], said("siblings no check can part it from", "table: id to reason", "none")
+    ] = {}
+    fits: Annotated[Traits, FITS] = {}
+    basis: Annotated[Basis, BASIS]
 
 
-class Outcome(_Record, frozen=True, kw_only=True):
-    """One answer to a check. Measured outcomes may carry a band; others are chosen."""
+class ReadingSpec(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """What a measuring check reads, inside a check."""
 
-    title: str
-    good: bool = False  # what a healthy machine shows
-    low: str | None = None  # band from: a quantity, `limit.<id>.low|high`, or `plate.<name>`
-    high: str | None = None
+    quantity: Annotated[str, said("`temperature`, `pressure`, `flow`, `current`, `voltage`, `time`, ...", "quantity")]
+    unit: Annotated[str, said("meant when none is typed; a rise or a loss is in `F°` or `C°`, never in `°F`", "unit")]
+    each: Annotated[
+        list[str], said('names of the places, in the order typed: `["L1", "L2", "L3"]`', "", "one figure")
+    ] = []
+    least: Annotated[str | None, said("below it is a slip of the pen, and refused", "figure", "any")] = None
+    most: Annotated[str | None, said("above it likewise", "figure", "any")] = None
+    example: Annotated[str | None, said("how an answer may look")] = None
 
 
-class Check(_Record, frozen=True, kw_only=True):
+class Outcome(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """One answer to a check, inside a check."""
+
+    title: Annotated[str, said("the answer in words")]
+    good: Annotated[bool, said("what a healthy machine shows; one outcome at least")] = False
+    low: Annotated[
+        str | None,
+        said(
+            'from: a figure, `limit.ID.low` or `.high`, or a plate figure, `"plate.rinse_flow * 0.85"`',
+            "band end",
+            "open, or no band",
+        ),
+    ] = None
+    high: Annotated[str | None, said("up to, but not including", "band end", "open, or no band")] = None
+
+
+class Check(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
     """Something to look at or measure."""
 
-    id: str
-    title: str
-    ask: str
-    steps: list[str]
-    mistakes: list[str] = []
-    aloud: str | None = None  # words for the telephone; None: never by telephone
-    reading: ReadingSpec | None = None  # None: an outcome is chosen
-    computed: bool = False  # never asked; a rule answers it from other readings
-    instrument: str
-    minutes: float
-    open: list[Access]
-    state: State
-    who: Who
-    cautions: list[str]
-    looks_at: list[str]  # in this order: the first that is true decides
-    outcomes: dict[str, Outcome]
-    shows: dict[str, dict[str, str | float]]  # per id of looks_at, and "none": outcome -> likelihood
-    fits: Traits = {}
-    basis: Basis
-
-
-class Effort(_Record, frozen=True, kw_only=True):
-    """Minutes to open an access, to bring the machine into a state (and `back` out of it), or to get help."""
-
-    id: str
-    title: str
-    minutes: float
-    back: float = 0.0
-    basis: Basis
-
-
-class InstrumentKind(_Record, frozen=True, kw_only=True):
-    """A kind of instrument for one quantity, and how far it may be off: absolute, as a share, or both."""
-
-    id: str
-    title: str
-    quantity: str
-    words: list[str] = []  # any of these in a check's instrument names it; none: when nothing else fits
-    absolute: str = ""
-    share: float = 0.0
-    basis: Basis
-
-
-class MachineType(_Record, frozen=True, kw_only=True):
-    """A type of machine: its traits and its plate."""
-
-    id: str
-    title: str
-    traits: dict[str, str | int | bool]
-    plate: dict[str, str]  # name -> quantity as text
-    basis: Basis
+    id: Annotated[str, ID]
+    title: Annotated[str, said("what is looked at or measured")]
+    ask: Annotated[str, said("the question as put on the screen")]
+    steps: Annotated[list[str], said("how to do it, each step one act")]
+    mistakes: Annotated[list[str], said("what goes wrong in this very check, and how that looks")] = []
+    aloud: Annotated[
+        str | None,
+        said("the question for a kitchen worker: nothing to open, no tool, no risk", "", "never by telephone"),
+    ] = None
+    reading: Annotated[
+        ReadingSpec | None, said("what is read, where it is a figure", "reading", "an outcome is chosen")
+    ] = None
+    computed: Annotated[bool, said("never asked, answered by a rule from other readings")] = False
+    instrument: Annotated[str, said('its accuracy goes by this name, see "Instrument": `clamp meter`, ...')]
+    minutes: Annotated[float, said("for the check alone, covers already off")]
+    open: Annotated[list[Access], said("`none`, or the covers", "list of access words")]
+    state: Annotated[State, said("of the machine during the check")]
+    who: Annotated[Who, said("who may do it; local rules may ask for more")]
+    cautions: Annotated[list[str], CAUTIONS]
+    looks_at: Annotated[
+        list[str],
+        said("in the order in which they mask one another: the first that is so decides", "list of events and causes"),
+    ]
+    outcomes: Annotated[dict[str, Outcome], said("in the order shown, two or more", "table: id to outcome")]
+    shows: Annotated[
+        dict[str, dict[str, str | float]],
+        said(
+            "a row for each id of `looks_at`, and `none`: what is then seen, and how often",
+            "table: row to outcomes by word of likelihood",
+        ),
+    ]
+    fits: Annotated[Traits, FITS] = {}
+    basis: Annotated[Basis, BASIS]

@@ -11,7 +11,9 @@ from pathlib import Path
 
 import msgspec
 
-from diagnose.model.entities import Basis, Check, InstrumentKind
+from diagnose.model.entities import Check
+from diagnose.model.record import Basis
+from diagnose.model.supporting import InstrumentKind
 from diagnose.units import Quantity, UnitError, find_unit, parse_quantity
 
 __all__ = ["Instrument", "kind_of", "kinds_in", "parse_accuracy"]

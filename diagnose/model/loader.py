@@ -11,6 +11,7 @@ from typing import Any
 import msgspec
 
 from diagnose.model import entities as e
+from diagnose.model import supporting as s
 from diagnose.model.book import Book, Place, Scale
 from diagnose.model.lines import line_of
 from diagnose.model.problems import KnowledgeError, Problem
@@ -23,13 +24,13 @@ _ASSEMBLY: dict[str, type[msgspec.Struct]] = {"event": e.Event, "cause": e.Cause
 _KINDS: dict[str, dict[str, type[msgspec.Struct]]] = {
     "assemblies": _ASSEMBLY,
     "complaints": {"complaint": e.Complaint, **_ASSEMBLY},
-    "limits": {"limit": e.Limit},
-    "machines": {"machine": e.MachineType},
-    "instruments.toml": {"instrument": e.InstrumentKind},
-    "sources.toml": {"source": e.Source},
-    "cautions.toml": {"caution": e.Caution, "stop": e.StopCondition},
-    "context.toml": {"question": e.ContextQuestion},
-    "access.toml": {"access": e.Effort, "state": e.Effort, "help": e.Effort},
+    "limits": {"limit": s.Limit},
+    "machines": {"machine": s.MachineType},
+    "instruments.toml": {"instrument": s.InstrumentKind},
+    "sources.toml": {"source": s.Source},
+    "cautions.toml": {"caution": s.Caution, "stop": s.StopCondition},
+    "context.toml": {"question": s.ContextQuestion},
+    "access.toml": {"access": s.Effort, "state": s.Effort, "help": s.Effort},
 }
 _REFERENCES = ("of", "looks_at", "prove_by", "inseparable_from")
 

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 from diagnose.units import Quantity, UnitError, parse_quantity
 
 if TYPE_CHECKING:
-    from diagnose.model.entities import MachineType, Traits
+    from diagnose.model.record import Traits
+    from diagnose.model.supporting import MachineType
 
 __all__ = ["PLATE_FIGURES", "TRAITS", "Machine", "PlateFigure", "fits"]
 

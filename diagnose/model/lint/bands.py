@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from diagnose.model.bands import band_dimension, band_text_problem
 from diagnose.model.book import Book
-from diagnose.model.entities import Check, Limit
+from diagnose.model.entities import Check
 from diagnose.model.machine import PLATE_FIGURES
 from diagnose.model.problems import Problem
+from diagnose.model.supporting import Limit
 from diagnose.units import UnitError, find_unit, parse_quantity
 
 __all__ = ["check"]

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from diagnose.model.book import Book
-from diagnose.model.entities import Basis
 from diagnose.model.problems import Problem
+from diagnose.model.record import Basis
 
 __all__ = ["all_bases", "check"]
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from diagnose.model.book import Book
-from diagnose.model.entities import InstrumentKind
 from diagnose.model.instruments import Instrument, kind_of, parse_accuracy
 from diagnose.model.problems import Problem
+from diagnose.model.supporting import InstrumentKind
 from diagnose.units import DIMENSIONS, UnitError
 
 __all__ = ["check"]
