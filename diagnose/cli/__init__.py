@@ -16,6 +16,7 @@ from diagnose.cli.instrument import instrument
 from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
 from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
+from diagnose.cli.tree import tree
 from diagnose.cli.work import work
 from diagnose.view.exits import Exit
 
@@ -119,6 +120,7 @@ def rank(setup: Setup, case: str | None, as_json: bool, schema: str | None) -> N
         show(rank_case(setup.book(), Path(case), as_json, width(), setup.places.instruments))
 
 
+cli.add_command(tree)
 cli.add_command(knowledge)
 cli.add_command(machine)
 cli.add_command(instrument)

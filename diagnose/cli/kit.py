@@ -14,9 +14,9 @@ if TYPE_CHECKING:
     from diagnose.job.crew import Crew
     from diagnose.job.journal import Journal
     from diagnose.job.places import Places
-    from diagnose.model import Book
+    from diagnose.model import Book, Machine
 
-__all__ = ["AS_JSON", "Group", "Setup", "aside", "fail", "say", "show", "width"]
+__all__ = ["AS_JSON", "Group", "Setup", "aside", "fail", "machine_named", "say", "show", "width"]
 
 AS_JSON = click.option("--json", "as_json", is_flag=True, help="For machines: one JSON document.")
 
@@ -99,6 +99,20 @@ class Setup:
         from diagnose.job.journal import Journal
 
         return Journal(self.journal_path or self.places.journal)
+
+
+def machine_named(setup: Setup, book: Book, name: str) -> Machine:
+    """A saved machine, or a type by its id. Raises MachineError."""
+    from diagnose.job.machines import MachineError, list_machines, load_machine
+    from diagnose.model import Machine as OwnMachine
+
+    saved = [m.name for m in list_machines(setup.places.machines)]
+    if name in book.machines and name not in saved:
+        return OwnMachine(name, book.machines[name])
+    near = get_close_matches(name, [*saved, *book.machines], 1)
+    if near and name.casefold() not in (m.casefold() for m in saved):
+        raise MachineError(f"no machine {name[:40]!r} is saved and no type is called so; did you mean {near[0]}?")
+    return load_machine(setup.places.machines, name).machine(book)
 
 
 def width() -> int:

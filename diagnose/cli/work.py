@@ -7,12 +7,11 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from diagnose.cli.kit import AS_JSON, Setup, aside, fail, show, width
+from diagnose.cli.kit import AS_JSON, Setup, aside, fail, machine_named, show, width
 from diagnose.view.exits import Exit
 
 if TYPE_CHECKING:
     from diagnose.formulas import Formula
-    from diagnose.model import Book, Machine
 
 __all__ = ["work"]
 
@@ -139,7 +138,7 @@ def _callback(formula: Formula) -> Any:
 
         named = {n.removeprefix("figure_"): v for n, v in options.items() if v is not None}
         book = setup.book()
-        whose = _machine(setup, book, machine) if machine else None
+        whose = machine_named(setup, book, machine) if machine else None
         wanted_find = (find or "").replace("-", "_")
         ask = (lambda prompt: None) if as_json else _ask
         try:
@@ -150,16 +149,6 @@ def _callback(formula: Formula) -> Any:
         show([calculator.as_json(reckoned)] if as_json else calculator.as_lines(reckoned, width()))
 
     return run
-
-
-def _machine(setup: Setup, book: Book, name: str) -> Machine:
-    from diagnose.job.machines import list_machines, load_machine
-    from diagnose.model import Machine as OwnMachine
-
-    saved = [m.name for m in list_machines(setup.places.machines)]
-    if name in book.machines and name not in saved:
-        return OwnMachine(name, book.machines[name])
-    return load_machine(setup.places.machines, name).machine(book)
 
 
 def _ask(prompt: str) -> str | None:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
-from diagnose.model import Book, Machine, fits
+from diagnose.model import Book, Machine
+from diagnose.model.truth import belongs
 from diagnose.view.layout import Line, number_word, percent, wrap
+from diagnose.view.outline import Outline, Row, opened_to_fit
 
-__all__ = ["Branch", "branches", "tree_block"]
+__all__ = ["Branch", "branches", "gate_words", "tree_block"]
 
 MOST_ROWS = 22  # rows that are opened by themselves; more does not fit a screen
 
@@ -37,72 +39,31 @@ def branches(
     The most probable events are opened as far as MOST_ROWS allows, besides those in `unfolded`. An
     event that was shown before is named again but not opened again.
     """
-    tree = _Tree(book, machine, probability)
-    opened = {*complaints, *unfolded, *(n for node in unfolded for c in complaints for n in tree.above(c, node))}
-    rows = tree.rows(complaints, opened, everything)
-    refused: set[str] = set()
-    while not everything:
-        folded = [r for r in rows if r.folded and r.node not in refused and r.node not in opened]
-        if not folded:
-            break
-        more = max(folded, key=lambda r: r.probability).node
-        grown = tree.rows(complaints, opened | {more}, everything)
-        if len(grown) > MOST_ROWS:
-            refused.add(more)
-        else:
-            opened.add(more)
-            rows = grown
-    return rows
+
+    def children(node: str) -> list[str]:
+        there = [c for c in book.children(node) if belongs(book, machine, c)]
+        return sorted(there, key=lambda c: -probability.get(c, 0.0))
+
+    outline = Outline(children)
+
+    def rows_of(opened: Collection[str]) -> list[Row]:
+        return outline.rows(complaints, opened)
+
+    if everything:
+        rows = outline.rows(complaints)
+    else:
+        above = (n for node in unfolded for c in complaints for n in outline.above(c, node))
+        opened = {*complaints, *unfolded, *above}
+        rows = opened_to_fit(rows_of, opened, probability, lambda grown: len(grown) <= MOST_ROWS)
+    return [Branch(n, r.node, r.depth, probability.get(r.node, 0.0), r.folded) for n, r in enumerate(rows, 1)]
 
 
-@dataclass(frozen=True)
-class _Tree:
-    book: Book
-    machine: Machine
-    probability: Mapping[str, float]
-
-    def rows(self, complaints: Sequence[str], opened: Collection[str], everything: bool) -> list[Branch]:
-        seen: set[str] = set()
-        found = [row for c in complaints for row in self._below(c, 0, opened, everything, seen)]
-        return [Branch(n, row.node, row.depth, row.probability, row.folded) for n, row in enumerate(found, 1)]
-
-    def _below(
-        self, node: str, depth: int, opened: Collection[str], everything: bool, seen: set[str]
-    ) -> Iterator[Branch]:
-        children = self._children(node)
-        likely = self.probability.get(node, 0.0)
-        if children and (node in seen or not (everything or node in opened)):
-            yield Branch(0, node, depth, likely, len(self._causes(node, set())))
-            return
-        seen.add(node)
-        yield Branch(0, node, depth, likely)
-        for child in children:
-            yield from self._below(child, depth + 1, opened, everything, seen)
-
-    def above(self, top: str, node: str) -> list[str]:
-        """The events between `top` and a node under it, on the path where it is shown first; none if it isn't."""
-        for child in self._children(top):
-            if child == node:
-                return [top]
-            path = self.above(child, node)
-            if path:
-                return [top, *path]
-        return []
-
-    def _children(self, node: str) -> list[str]:
-        there = [c for c in self.book.children(node) if self._fits(c)]
-        return sorted(there, key=lambda c: -self.probability.get(c, 0.0))
-
-    def _causes(self, node: str, seen: set[str]) -> set[str]:
-        if node in seen:
-            return set()
-        seen.add(node)
-        children = self._children(node)
-        return {node} if not children else {c for child in children for c in self._causes(child, seen)}
-
-    def _fits(self, node: str) -> bool:
-        entry = self.book.causes.get(node) or self.book.events.get(node)
-        return entry is not None and fits(self.machine, entry.fits)
+def gate_words(book: Book, node: str) -> str:
+    """What a gate asks of its members where any one of them is not enough: " (all of)"; else nothing."""
+    event = book.events.get(node)
+    if event is None or event.gate == "any":
+        return ""
+    return " (all of)" if event.gate == "all" else f" (at least {number_word(event.k or 1)} of)"
 
 
 def tree_block(rows: Sequence[Branch], book: Book, width: int) -> list[Line]:
@@ -110,9 +71,7 @@ def tree_block(rows: Sequence[Branch], book: Book, width: int) -> list[Line]:
     step = 2 if width >= 45 else 1
     lines: list[Line] = []
     for row in rows:
-        event = book.events.get(row.node)
-        gate = {"all": " (all of)", "at_least": f" (at least {event.k} of)" if event else ""}
-        title = book.title(row.node) + (gate.get(event.gate, "") if event else "")
+        title = book.title(row.node) + gate_words(book, row.node)
         if row.folded:
             title += f" [+ {number_word(row.folded)} {'cause' if row.folded == 1 else 'causes'}, t {row.number}]"
         lead = f"{row.number:>3} {percent(row.probability)}  {' ' * step * row.depth}"
