@@ -33,10 +33,16 @@ def list_entries(book: Book, kind: str, as_json: bool, width: int) -> list[str]:
 
 def _words(book: Book, as_json: bool, width: int) -> list[str]:
     if as_json:
-        return [to_json({"schema": SCHEMA, "words": {n: s.words for n, s in book.scales.items()}})]
+        return [
+            to_json({"schema": SCHEMA, "words": {n: s.words for n, s in book.scales.items()}, "scales": book.scales})
+        ]
     lines: list[str] = []
-    for scale in book.scales.values():
-        lines += [*wrap(scale.title, width), *wrap(f"({scale.origin})", width, "  ")]
+    for name, scale in book.scales.items():
+        lines += [*wrap(f"{name}: {scale.title}", width), *wrap(scale.origin, width, "  ")]
+        named = [book.sources[s] for s in scale.sources if s in book.sources]
+        lines += [
+            line for s in named for line in wrap(f"{s.title} ({s.publisher}, {s.year or 'no year'})", width, "  - ")
+        ]
         lines += [f"  {number:8.4g}  {word}" for word, number in scale.words.items()]
         lines.append("")
     return lines[:-1]
