@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import Path
 from typing import Any
 
 import msgspec
 
+from diagnose.batch.cases import case_problems, read_cases, uncovered
 from diagnose.batch.output import SCHEMA, to_json
 from diagnose.model import Book, KnowledgeError, Place
 from diagnose.model.lint import lint
@@ -98,9 +100,17 @@ def _field(key: str, value: Any, width: int, indent: str) -> list[Line]:
     return wrap(f"{key}: {value}", width, indent, indent + "  ")
 
 
-def lint_knowledge(book: Book | KnowledgeError, as_json: bool, width: int) -> tuple[list[str], bool]:
-    """The problems as lines (or JSON), and whether there are none."""
-    problems = book.problems if isinstance(book, KnowledgeError) else lint(book)
+def lint_knowledge(
+    book: Book | KnowledgeError, as_json: bool, width: int, cases: Path | None = None
+) -> tuple[list[str], bool]:
+    """The problems as lines (or JSON), and whether there are none; with the folder `cases`, judged by those too.
+
+    Raises CaseError.
+    """
+    problems = list(book.problems if isinstance(book, KnowledgeError) else lint(book))
+    if cases is not None and isinstance(book, Book):
+        told = read_cases(cases)
+        problems += [*case_problems(book, told), *uncovered(book, told)]
     if as_json:
         rows = [{"file": p.place.file, "line": p.place.line, "what": p.what, "remedy": p.remedy} for p in problems]
         return [to_json({"schema": SCHEMA, "problems": rows})], not problems

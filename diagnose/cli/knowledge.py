@@ -76,9 +76,12 @@ def knowledge_show(setup: Setup, id: str, as_json: bool) -> None:
 
 @knowledge.command("lint")
 @click.argument("folder", metavar="DIR", required=False)
+@click.option("--cases", metavar="DIR", help="Judge by the cases there too, and name causes that have none.")
+    "--cases", metavar="DIR", help="Judge by the cases there too: what leads in each, and causes without one."
+)
 @AS_JSON
 @click.pass_obj
-def knowledge_lint(setup: Setup, folder: str | None, as_json: bool) -> None:
+def knowledge_lint(setup: Setup, folder: str | None, cases: str | None, as_json: bool) -> None:
     """Check the knowledge; with DIR, ours and yours with that folder added."""
     from diagnose.batch.shelf import lint_knowledge
     from diagnose.model import KnowledgeError, load_book
@@ -88,7 +91,7 @@ def knowledge_lint(setup: Setup, folder: str | None, as_json: bool) -> None:
         book = load_book(*setup.folders(), *([Path(folder)] if folder else []))
     except KnowledgeError as error:
         book = error
-    lines, clean = lint_knowledge(book, as_json, width())
+    lines, clean = lint_knowledge(book, as_json, width(), Path(cases) if cases else None)
     show(lines)
     if not clean:
         sys.exit(Exit.FAILURE)

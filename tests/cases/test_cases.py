@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from diagnose.batch.cases import uncovered
 from tests.cases.harness import TechnicianCase, all_cases, assessment, shipped
 
 CASES = [pytest.param(case, id=case.name) for case in all_cases()]
@@ -40,9 +41,13 @@ def test_every_reading_of_a_case_is_used(case: TechnicianCase) -> None:
     assert [u.why for u in run.unanswered] == []
 
 
+def test_every_cause_comes_first_in_some_case_and_every_complaint_has_one() -> None:
+    assert [str(p) for p in uncovered(shipped(), all_cases())] == []
+
+
 def test_there_are_enough_and_every_complaint_has_its_share() -> None:
     cases = all_cases()
-    assert len(cases) >= 60
+    assert len(cases) >= 260
     for complaint in shipped().complaints:
         assert sum(complaint in case.data["complaints"] for case in cases) >= 8
     assert sum(bool(case.first_three) for case in cases) >= 4  # two faults together
