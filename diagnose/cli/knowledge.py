@@ -77,8 +77,6 @@ def knowledge_show(setup: Setup, id: str, as_json: bool) -> None:
 @knowledge.command("lint")
 @click.argument("folder", metavar="DIR", required=False)
 @click.option("--cases", metavar="DIR", help="Judge by the cases there too, and name causes that have none.")
-    "--cases", metavar="DIR", help="Judge by the cases there too: what leads in each, and causes without one."
-)
 @AS_JSON
 @click.pass_obj
 def knowledge_lint(setup: Setup, folder: str | None, cases: str | None, as_json: bool) -> None:
