@@ -22,6 +22,11 @@ __all__ = ["LEAST", "against_least", "compared", "expected_least", "heat_balance
 
 BALANCE, COMPARED = "tank_control.heat_balance", "tank_thermometer.compared"
 REFERENCE, WHICH = "tank_thermometer.reference_reading", "tank_heater_electric.which_tank"
+# Panel and second thermometer as they are read for a tank that is too hot.
+HOT_PAIRS = (
+    ("tank_control.tank_panel", "tank_control.tank_reference"),
+    ("tank_control.tank_panel_chemical", "tank_control.tank_reference_chemical"),
+)
 # Check read with a second thermometer -> its outcomes under and over the least figure of the tank meant.
 LEAST = {REFERENCE: ("low", "good"), "tank_control.stop_temperature": ("early", "right")}
 VENTS = (("vent_dampers.flow_entrance", "vent_entrance"), ("vent_dampers.flow_exit", "vent_exit"))
@@ -172,13 +177,14 @@ def compared(facts: Facts) -> Finding | Silent | None:
     Source: errors of the instruments; 15 C° is judgement.
     Fires: single_tank_electric_208: tank_control.wash_temperature = 145 F;
       tank_thermometer.reference_reading = 163 F -> panel_low
+    Fires: two_tank_electric_208: tank_control.tank_panel = 186 F; tank_control.tank_reference = 161 F -> panel_high
     Silent: single_tank_electric_208: tank_control.wash_temperature = 145 F
     """
-    tank, check, reference = tank_meant(facts), facts.check(COMPARED), facts.now(REFERENCE)
-    panel = facts.fresh(tank.settled)
+    check = facts.check(COMPARED)
+    panel, reference = _side_by_side(facts)
     if check is None or panel is None:
         return None
-    mine, other = facts.check(panel.check), facts.check(REFERENCE)
+    mine, other = facts.check(panel.check), facts.check(reference.check) if reference is not None else None
     if reference is None or mine is None or other is None:
         return Silent(f"{check.title}: a second thermometer was not read")
     error = math.hypot(spread(mine, panel.value, panel) * panel.value.unit.factor,
@@ -193,6 +199,17 @@ def compared(facts: Facts) -> Finding | Silent | None:
     unit = "F°" if system_of(panel.value.unit) == "us" else "C°"
     working = [f"Panel {panel.value}, second thermometer {reference.value}: {shown:+.0f} {unit}."]
     return facts.conclude(COMPARED, weights, COMPARED, [panel], [reference], working, _OFF[outcome])
+
+
+def _side_by_side(facts: Facts) -> tuple[Reading | None, Reading | None]:
+    """The tank's settled figure and its second thermometer; else the pair that was read for a tank too hot."""
+    settled = facts.fresh(tank_meant(facts).settled)
+    if settled is not None:
+        return settled, facts.now(REFERENCE)
+    for panel, second in HOT_PAIRS:
+        if facts.fresh(panel) is not None and facts.now(second) is not None:
+            return facts.fresh(panel), facts.now(second)
+    return None, None
 
 
 def against_least(facts: Facts, check_id: str) -> Finding | Silent | None:

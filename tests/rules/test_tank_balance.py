@@ -84,6 +84,19 @@ def test_compared(panel: str, reference: str, outcome: str) -> None:
     assert finding.consults == (REFERENCE,)
 
 
+@pytest.mark.parametrize(
+    ("panel", "second", "outcome"),
+    [("158", "180", "panel_low"), ("205", "204", "agree"), ("186", "161", "panel_high")],
+)
+def test_a_hot_tank_is_compared_by_its_own_pair(panel: str, second: str, outcome: str) -> None:
+    typed = {"tank_control.tank_panel": panel, "tank_control.tank_reference": second}
+    finding = found(COMPARED, TWO, typed)
+    assert finding.outcome == outcome
+    assert finding.counts == ("tank_control.tank_panel",)
+    alone = run(TWO, {"tank_control.tank_panel": panel})
+    assert not [f for f in alone.findings if f.check == COMPARED]
+
+
 def test_a_small_difference_is_no_verdict() -> None:
     weights = found(COMPARED, ONE, {PANEL: "150", REFERENCE: "155"}).weights
     assert 0.1 < weights["agree"] < 0.9
