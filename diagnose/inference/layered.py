@@ -16,10 +16,10 @@ def layered(
 
     `sizes` are widths and heights; `across` is the gap between columns, `between` that between boxes. A node's column
     is its depth. Each branch gets a strip as high as its own box or its branches need, so that no two boxes meet; a
-    gate stands in the middle of its strip. ValueError where the edges make no tree.
+    gate stands at the upper edge of its strip, so that reading begins above. ValueError where the edges make no tree.
 
     >>> layered([("a", "b"), ("a", "c")], "a", {"a": (10, 4), "b": (10, 4), "c": (10, 4)}, 5, 2)
-    {'a': (0.0, 3.0), 'b': (15.0, 0.0), 'c': (15.0, 6.0)}
+    {'a': (0.0, 0.0), 'b': (15.0, 0.0), 'c': (15.0, 6.0)}
     """
     graph: nx.DiGraph[str] = nx.DiGraph()
     graph.add_node(top)
@@ -37,10 +37,8 @@ def layered(
         high[node] = max(sizes[node][1], sum(high[b] for b in below) + between * max(len(below) - 1, 0))
     upper = {top: 0.0}  # of each strip
     for node in nx.dfs_preorder_nodes(graph, top):
-        below = list(graph.successors(node))
-        used = sum(high[b] for b in below) + between * max(len(below) - 1, 0)
-        edge = upper[node] + (high[node] - used) / 2
-        for each in below:
+        edge = upper[node]
+        for each in graph.successors(node):
             upper[each] = edge
             edge += high[each] + between
-    return {node: (left[node], upper[node] + (high[node] - sizes[node][1]) / 2) for node in graph}
+    return {node: (left[node], upper[node]) for node in graph}

@@ -50,31 +50,39 @@ class Parting:
                 self._asked.setdefault(node, []).append(check)
         self._so: dict[frozenset[str], frozenset[str]] = {}
         self._ways: dict[str, list[Way]] = {}
+        self._whole: dict[str, Array] = {}
 
     def between(self, gate: str) -> list[Told]:
         """The checks that tell which branch of an "any" gate it is, the most telling first."""
-        branches = [self.ways(each) for each in self.tree.nodes[gate].inputs]
-        return self._told([ways for ways in branches if ways])
+        branches = [ways for each in self.tree.nodes[gate].inputs if (ways := self.ways(each))]
+        weight = [sum(p for p, _ in ways) for ways in branches]
+        bearing = self._bearing(way for ways in branches for way in ways)
+        return _told(weight, ((c, np.array([self._rows(c, ways) for ways in branches])) for c in bearing))
 
     def among(self, gate: str, branch: str) -> list[Told]:
-        """The checks that tell one branch of a gate from all its others."""
+        """The checks of one branch of a gate that tell it from all the others."""
         rest = [way for each in self.tree.nodes[gate].inputs if each != branch for way in self.ways(each)]
-        return self._told([self.ways(branch), rest]) if rest else []
+        mine = self.ways(branch)
+        weight = [sum(p for p, _ in ways) for ways in (mine, rest)]
+        return _told(weight, ((c, np.array([self._rows(c, mine), self._rows(c, rest)])) for c in self._bearing(mine)))
 
     def shown(self, node: str) -> list[Told]:
-        """The checks that show that it is this node, among all the complaint can come from, taken as even odds."""
+        """The checks of a node that show that it is this, among all the complaint can come from, at even odds."""
         below = self.tree.below(node)
-        rest = [way for leaf in self.tree.causes_under(self.top) if leaf not in below for way in self.ways(leaf)]
+        inside = [way for leaf in self.tree.causes_under(self.top) if leaf in below for way in self.ways(leaf)]
         mine = self.ways(node)
-        if not rest or not mine:
-            return []
-        return self._told([_even(mine), _even(rest)])
+        return _told(
+            [0.5, 0.5],
+            (
+                (c, np.array([self._rows(c, mine), self._all_rows(c) - self._rows(c, inside)]).clip(0.0))
+                for c in self._bearing(mine)
+            ),
+        )
 
     def likely_outcome(self, check: str, node: str) -> str:
         """What the check most often shows when this node is so and nothing else."""
         table = self.tree.checks[check]
-        ways = self.ways(node)
-        return table.outcomes[int(np.argmax(self._seen(table, ways)))]
+        return table.outcomes[int(np.argmax(self._rows(table, self.ways(node)) @ table.shows))]
 
     def ways(self, node: str) -> list[Way]:
         """The sets of causes that make the node so with nothing to spare, each with its probability."""
@@ -94,29 +102,24 @@ class Parting:
         causes = frozenset[str]().union(*(s for _, s in ways))
         return prod(self.tree.nodes[c].prior for c in causes), causes
 
-    def _told(self, branches: Sequence[Sequence[Way]]) -> list[Told]:
-        weight = np.array([sum(p for p, _ in ways) for ways in branches])
-        if len(branches) < 2 or weight.sum() <= 0:
-            return []
-        weight /= weight.sum()
-        doubt = _entropy(weight)
-        found = []
-        for check in self._bearing(branches):
-            seen = np.array([self._seen(check, ways) for ways in branches])
-            bits = _entropy(weight @ seen) - float(weight @ np.array([_entropy(row) for row in seen]))
-            found.append(Told(check.id, max(bits, 0.0), doubt))
-        return sorted(found, key=lambda t: (-t.bits, t.check))
-
-    def _bearing(self, branches: Sequence[Sequence[Way]]) -> list[TreeCheck]:
-        so = {node for ways in branches for _, causes in ways for node in self._true(causes)}
+    def _bearing(self, ways: Iterable[Way]) -> list[TreeCheck]:
+        """The checks that look at anything that is then so."""
+        so = {node for _, causes in ways for node in self._true(causes)}
         return list({check.id: check for node in sorted(so) for check in self._asked.get(node, ())}.values())
 
-    def _seen(self, check: TreeCheck, ways: Sequence[Way]) -> Array:
+    def _rows(self, check: TreeCheck, ways: Iterable[Way]) -> Array:
+        """How much of the weight falls on each row of the check's table."""
         rows = np.zeros(len(check.looks_at) + 1)
         for probability, causes in ways:
             rows[_first(check, self._true(causes))] += probability
-        total = rows.sum()
-        return np.asarray((rows / total if total > 0 else rows) @ check.shows)
+        return rows
+
+    def _all_rows(self, check: TreeCheck) -> Array:
+        """The same over all single causes of the complaint."""
+        if check.id not in self._whole:
+            leaves = self.tree.causes_under(self.top)
+            self._whole[check.id] = self._rows(check, (way for leaf in leaves for way in self.ways(leaf)))
+        return self._whole[check.id]
 
     def _true(self, causes: frozenset[str]) -> frozenset[str]:
         """Everything that is so when exactly these causes are present."""
@@ -137,9 +140,21 @@ def _first(check: TreeCheck, so: frozenset[str]) -> int:
     return next((n for n, node in enumerate(check.looks_at) if node in so), len(check.looks_at))
 
 
-def _even(ways: Sequence[Way]) -> list[Way]:
-    total = sum(p for p, _ in ways)
-    return [(p / total, s) for p, s in ways] if total > 0 else list(ways)
+def _told(weights: Sequence[float], checks: Iterable[tuple[TreeCheck, Array]]) -> list[Told]:
+    """Each check with the bits it tells between branches of these weights; its rows are given branch by branch."""
+    total = sum(weights)
+    if total <= 0 or min(weights) <= 0 or len(weights) < 2:
+        return []
+    weight = np.array(weights) / total
+    doubt = _entropy(weight)
+    found = []
+    for check, rows in checks:
+        sums = rows.sum(axis=1, keepdims=True)
+        if (sums > 0).all():
+            seen = rows / sums @ check.shows
+            bits = _entropy(weight @ seen) - float(weight @ np.array([_entropy(row) for row in seen]))
+            found.append(Told(check.id, max(bits, 0.0), doubt))
+    return sorted(found, key=lambda t: (-t.bits, t.check))
 
 
 def _entropy(shares: Array) -> float:

@@ -154,13 +154,31 @@ class Chart:
 
     def decides(self, node: str) -> list[Decides]:
         """The checks named at a node: at a gate of any, which branch; else whether it is this."""
+        if node not in self._named:
+            self._named[node] = self._decides(node)
+        return self._named[node]
+
+    @cached_property
+    def _named(self) -> dict[str, list[Decides]]:
+        return {}
+
+    def _decides(self, node: str) -> list[Decides]:
         entry = self.tree.nodes[node]
         if entry.kind == "unlisted":
             return []
         if entry.leaf or entry.need > 1:
-            return [self.decide(told, node) for told in self.useful(self.parting.shown(node))[:1]]
+            return self.shown_by(node)
         told = self.useful(self.parting.between(node))
         return [self.decide(each) for each in (told[0], *self._pointer(told))] if told else []
+
+    def shown_by(self, node: str) -> list[Decides]:
+        """The check that best shows a node; one that then finds something wrong goes before one that finds nothing."""
+        told = self.useful(self.parting.shown(node))
+
+        def sound(check: str) -> bool:
+            return self.book.checks[check].outcomes[self.parting.likely_outcome(check, node)].good
+
+        return [self.decide(each, node) for each in sorted(told, key=lambda t: sound(t.check))[:1]]
 
     def decide(self, told: Told, node: str | None = None) -> Decides:
         check = self.book.checks[told.check]

@@ -57,7 +57,7 @@ def svg_lines(chart: Chart, folding: Folding) -> list[str]:
     at = layered(joined, _key(""), sizes, ACROSS, BETWEEN)
     title, description = heading(chart)
     wide = max(x for x, _ in at.values()) + WIDE + 2 * MARGIN
-    head = [("title", TITLE, line) for line in broken(title, wide - 2 * MARGIN, TITLE)]
+    head = [("title", TITLE, line) for line in broken(title, wide - 2 * MARGIN, TITLE, True)]
     head += [("small", TEXT, line) for line in broken(description, wide - 2 * MARGIN, TEXT)]
     top = MARGIN + sum(line_height(size) for _, size, _ in head) + MARGIN
     high = top + max(at[key][1] + sizes[key][1] for key in at) + MARGIN
@@ -83,7 +83,8 @@ def _key(number: str) -> str:
 
 def _set(box: Box) -> _Set:
     room = WIDE - 2 * PAD
-    lines = [("title" if box.kind != "cause" else "text", TEXT, line) for line in broken(box.label, room, TEXT)]
+    bold = box.kind != "cause"
+    lines = [("title" if bold else "text", TEXT, line) for line in broken(box.label, room, TEXT, bold)]
     lines += [("small", SMALL, line) for line in broken(box.small, room, SMALL)]
     lines += [("note", SMALL, line) for note in box.notes for line in broken(note, room, SMALL)]
     return _Set(box, tuple(lines))
@@ -107,8 +108,8 @@ def _texts(lines: Sequence[tuple[str, float, str]], x: float, y: float) -> Itera
 def _edges(
     joined: Sequence[tuple[str, str]], at: dict[str, tuple[float, float]], sizes: dict[str, tuple[float, float]]
 ) -> Iterator[str]:
-    """From the middle of a box's right side, down the gap between columns, to the middle of the next one's left."""
+    """From a box's right side, down the gap between columns, to the next one's left, all at the height of first lines."""
     for a, b in joined:
         start, end = at[a][0] + sizes[a][0], at[b][0]
-        from_y, to_y = (at[n][1] + sizes[n][1] / 2 for n in (a, b))
+        from_y, to_y = (at[n][1] + PAD + line_height(TEXT) / 2 for n in (a, b))
         yield f'<path class="edge" d="M{start:g} {from_y:g}H{(start + end) / 2:g}V{to_y:g}H{end:g}"/>'

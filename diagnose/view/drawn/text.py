@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from diagnose.view.drawn.chart import Chart, Decides, Folding
-from diagnose.view.layout import Line, percent, text_width, wrap
+from diagnose.view.layout import Line, labelled, percent, text_width, wrap
 from diagnose.view.outline import Row
 from diagnose.view.words import minutes
 
 __all__ = ["ANY_MACHINE", "decided", "tree_lines"]
 
 NARROW = 45  # columns; below, branches are set in by one column instead of two
-ANY_MACHINE = "any machine; entries say where they belong to some only"
+ANY_MACHINE = "any machine: entries say where they belong to some only"
 HEAD = "Percent: how often it is the reason, or one of them, before anything is read."
 
 
@@ -76,7 +76,7 @@ def _decides(chart: Chart, row: Row, width: int, indent: str) -> list[Line]:
 def decided(each: Decides) -> str:
     """A check in a line: what it then shows, or how much of the doubt it settles in how many minutes."""
     if each.shows:
-        return f"{each.title}: {each.shows}"
+        return labelled(each.title, each.shows)
     return f"{each.title} (settles {round(each.share * 100)} %, {minutes(each.minutes)})"
 
 
