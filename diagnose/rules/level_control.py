@@ -165,10 +165,12 @@ def fill_pressure(facts: Facts) -> Finding | Silent | None:
 
     Purpose: a full figure at rest says nothing of strainer and stop; only what stands there while water flows
     counts, and the pair tells whether the main is weak or something on the way chokes.
-    Formula: least = 0.75 P_plate while filling; at rest under P_plate it is the main; K = Q / √(P_rest - P).
-    Source: square-root law of openings; 0.75 is judgement.
+    Formula: least = 0.75 P_plate while filling; at rest under P_plate it is the main, over the limit too much for a
+    branch and its fill valve; K = Q / √(P_rest - P).
+    Source: square-root law of openings; 0.75 is judgement; limit of the supply's pressure.
     Fires: two_tank_electric_208 (fill_pressure = 30 psi): level_control.fill_pressure = 60 6 psi -> falls_away
     Fires: two_tank_electric_208 (fill_pressure = 30 psi): level_control.fill_pressure = 60 40 psi -> holds
+    Fires: two_tank_electric_208 (fill_pressure = 30 psi): level_control.fill_pressure = 118 90 psi -> too_high
     Silent: two_tank_electric_208: level_control.fill_time = 6 min
     """
     reading, check, meant = facts.fresh(PAIR), facts.check(PAIR), facts.plate("fill_pressure")
@@ -182,7 +184,13 @@ def fill_pressure(facts: Facts) -> Finding | Silent | None:
         return Silent(f"{check.title}: more while filling than at rest cannot be; at rest comes first")
     holds = normal_share((filling.si - SUPPLY_LEAST * meant.si) / errors[1])
     weak = normal_share((meant.si - rest.si) / errors[0])
-    weights = {"holds": holds, "rest_low": (1 - holds) * weak, "falls_away": (1 - holds) * (1 - weak)}
+    over = _over(facts, rest, errors[0])
+    weights = {
+        "too_high": holds * over,
+        "holds": holds * (1 - over),
+        "rest_low": (1 - holds) * weak,
+        "falls_away": (1 - holds) * (1 - weak),
+    }
     working = [
         f"Meant for {meant} flowing; three quarters of it, "
         f"{shown(SUPPLY_LEAST * meant.si, 'pressure', rest.unit.symbol)}, is the least here.",
@@ -204,6 +212,14 @@ def _lost_on_the_way(facts: Facts, rest: Quantity, filling: Quantity) -> list[st
         system = system_of(rest.unit)
         words += said("supply-restriction", system, static=rest.si, flowing=filling.si, flow=fill.flow)
     return words
+
+
+def _over(facts: Facts, rest: Quantity, error: float) -> float:
+    """How sure it is that more stands there at rest than a branch should; never, where no limit is known."""
+    try:
+        return normal_share((rest.si - limit_si(facts, "supply_pressure", "high", rest.unit)) / error)
+    except LookupError:
+        return 0.0
 
 
 def _too_much(facts: Facts, rest: Quantity) -> list[str]:
@@ -243,5 +259,6 @@ _SAYS = {
 _SUPPLY_SAYS = {
     "holds": "Enough stands ahead of the fill while it fills.",
     "falls_away": "Good at rest and gone when it flows: something on the way chokes.",
+    "too_high": "Enough while it fills, but more at rest than a branch should stand: a fill valve may not hold it.",
     "rest_low": "Even at rest it is short: it is the main.",
 }

@@ -87,6 +87,8 @@ def test_near_the_edge_both_have_weight() -> None:
         ("30 psi", "18 9", "rest_low"),
         ("10 psi", "18 9", "holds"),  # the same pair, a fill meant for less
         ("2 bar", "4bar 0.4bar", "falls_away"),
+        ("30 psi", "118 90", "too_high"),  # over 80 psi at rest
+        ("30 psi", "118 6", "falls_away"),  # what chokes on the way is said first
     ],
 )
 def test_pair(meant: str, pair: str, outcome: str) -> None:
