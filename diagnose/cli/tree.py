@@ -57,7 +57,7 @@ def tree(
     diagnose tree dishes come out wet     or in a kitchen's words
     diagnose tree rinse_cold --unfold 2.1 --machine two_tank_electric_208
     diagnose tree rinse_cold --format svg --out rinse.svg
-    diagnose tree --cause contactor.coil_open
+    diagnose tree --cause supply_power.fuse_open
     """
     from diagnose.batch.tree import NotThereError, draw_tree, trace_cause, write_lines
     from diagnose.view.drawn.chart import Folding, NoSuchNodeError

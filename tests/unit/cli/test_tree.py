@@ -104,7 +104,7 @@ def test_ways_to_a_cause(run: Any) -> None:
         ((), 2, "say which complaint"),
         (("rinse_cld",), 1, "did you mean rinse_cold"),
         (("qqqq",), 1, "`diagnose knowledge list complaints` names them"),
-        (("rinse_cold", "--cause", "contactor.coil_open"), 2, "not both"),
+        (("rinse_cold", "--cause", "supply_power.fuse_open"), 2, "not both"),
         (("--cause", "supply_power.fuse_opn"), 1, "did you mean supply_power.fuse_open"),
         (("--cause", "rinse_cold"), 1, "rinse_cold is no cause"),
         (("--cause", "supply_power.fuse_open", "--format", "svg"), 2, "text or json"),
