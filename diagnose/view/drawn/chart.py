@@ -133,7 +133,7 @@ class Chart:
         return "all of" if entry.need == len(entry.inputs) else f"at least {number_word(entry.need)} of"
 
     def remarks(self, node: str, parent: str | None = None) -> list[str]:
-        """What is said behind a title: its gate where not any one will do, its machines, whose entry it is.
+        """What is said behind a title: its gate where not any one will do, its machines, that nothing is broken.
 
         The machines go unsaid where they are those of the parent.
         """
@@ -142,8 +142,7 @@ class Chart:
             said += [each for each in [restricted(self.restriction(node))] if each]
         if node in self.book.causes and self.book.causes[node].no_fault:
             said.append("no fault of the machine")
-        place = self.book.places.get(node)
-        return [*said, "your shop's"] if place is not None and place.shop else said
+        return said
 
     def restriction(self, node: str | None) -> Mapping[str, list[str | int | bool]]:
         """The traits an entry is restricted to."""

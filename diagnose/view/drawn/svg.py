@@ -108,7 +108,7 @@ def _texts(lines: Sequence[tuple[str, float, str]], x: float, y: float) -> Itera
 def _edges(
     joined: Sequence[tuple[str, str]], at: dict[str, tuple[float, float]], sizes: dict[str, tuple[float, float]]
 ) -> Iterator[str]:
-    """From a box's right side, down the gap between columns, to the next one's left, all at the height of first lines."""
+    """From a box's right side, down the gap between columns, to the next one's left, at the height of first lines."""
     for a, b in joined:
         start, end = at[a][0] + sizes[a][0], at[b][0]
         from_y, to_y = (at[n][1] + PAD + line_height(TEXT) / 2 for n in (a, b))
