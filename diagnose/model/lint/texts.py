@@ -9,10 +9,11 @@ from diagnose.model.book import Book
 from diagnose.model.entities import Cause, Check, Complaint, Event
 from diagnose.model.problems import Problem
 
-__all__ = ["LONGEST_WORD", "check"]
+__all__ = ["LONGEST_WORD", "TITLE_REMEDY", "check", "is_title", "text_problems"]
 
 LONGEST_WORD = 41  # a 45-column screen less the indent of a step
 _LONGEST_TITLE = 100
+TITLE_REMEDY = f"at most {_LONGEST_TITLE} characters, no full stop"
 _PLAIN = set("°Ωµ±·×÷–—‘’“”½¼¾²³é≥≤")
 
 
@@ -22,17 +23,28 @@ def check(book: Book) -> Iterator[Problem]:
     entries = {**book.complaints, **book.events, **book.causes, **book.checks}
     for name, entry in entries.items():
         place = book.places[name]
-        if len(entry.title) > _LONGEST_TITLE or entry.title.rstrip().endswith("."):
-            yield Problem(place, f"{name}: the title is no title", f"at most {_LONGEST_TITLE} characters, no full stop")
+        if not is_title(entry.title):
+            yield Problem(place, f"{name}: the title is no title", TITLE_REMEDY)
         for field, text in _texts(entry):
-            if not text.strip():
-                yield Problem(place, f"{name}: {field} is empty", "write it, or drop the key")
-            for word in text.split():
-                if len(word) > LONGEST_WORD:
-                    yield Problem(place, f"{name}: {field} has a word of {len(word)} letters", "use shorter words")
-            strange = {c for c in text if (not c.isascii() and c not in _PLAIN) or category(c).startswith("C")}
-            if strange:
-                yield Problem(place, f"{name}: {field} has {sorted(strange)}", "use plain characters")
+            for what, remedy in text_problems(text):
+                yield Problem(place, f"{name}: {field} {what}", remedy)
+
+
+def is_title(text: str) -> bool:
+    """Whether a text may stand as a title."""
+    return len(text) <= _LONGEST_TITLE and not text.rstrip().endswith(".")
+
+
+def text_problems(text: str) -> Iterator[tuple[str, str]]:
+    """What is wrong with a text, each with the remedy."""
+    if not text.strip():
+        yield "is empty", "write it, or drop the key"
+    for word in text.split():
+        if len(word) > LONGEST_WORD:
+            yield f"has a word of {len(word)} letters", "use shorter words"
+    strange = {c for c in text if (not c.isascii() and c not in _PLAIN) or category(c).startswith("C")}
+    if strange:
+        yield f"has {sorted(strange)}", "use plain characters"
 
 
 def _texts(entry: object) -> Iterator[tuple[str, str]]:
