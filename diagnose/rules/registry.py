@@ -38,6 +38,7 @@ from diagnose.rules import (
     supply_power,
     supply_water,
     tank_balance,
+    tank_body,
     tank_heat_up,
     tank_heater_steam,
     vent_dampers,
@@ -83,6 +84,7 @@ RULES: tuple[Rule, ...] = (
     Rule("level_control.fill_time", _PATTERN, level_control.fill_minutes),
     Rule("level_control.fill_pressure", _PATTERN, level_control.fill_pressure),
     Rule("drain_overflow.overflow_rate", _PATTERN, drain_overflow.overflow_rate),
+    Rule("tank_body.level_drop", _PATTERN, tank_body.level_drop),
     *(Rule(f"{m}.line_amps", _PATTERN, partial(pump_motor.line_amps, assembly=m)) for m in pump_motor.MOTORS),
     *(
         Rule(f"{m}.line_amps_single", _PATTERN, partial(pump_motor.line_amps_single, assembly=m))
