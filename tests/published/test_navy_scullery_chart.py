@@ -22,7 +22,7 @@ PAIRS = [
         "chain tension has changed; both chains must be reset alike",
         "racks_jam",
         "conveyor_bar_pawls.chains_uneven",
-        "two_tank_electric_208",
+        "chain_two_tank_electric_480",
     ),
     (
         "final rinse below 180 °F",

@@ -128,7 +128,7 @@ def test_a_tank_heats_up_in_the_time_that_is_usual(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_motors_draw_what_their_power_takes(name: str) -> None:
-    """Efficiency times power factor of small motors, full load: from three tenths to nine tenths; single-phase ones are low."""
+    """Efficiency times power factor of small motors, full load: three to nine tenths."""
     for motor in MOTORS:
         if not has(name, f"{motor}_motor_power"):
             continue
