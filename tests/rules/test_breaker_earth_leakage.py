@@ -59,3 +59,30 @@ def test_every_type_has_a_breaker_that_bears_its_loads() -> None:
         breaker = here.plate("breaker_amps")
         assert breaker is not None, kind
         assert sum(a for _, a in loads_of(Facts(BOOK, here))) <= 0.8 * breaker.si, kind
+
+
+@pytest.mark.parametrize(
+    ("kind", "breaker", "read", "outcome"),
+    [
+        # Steam machine: motors only, 6.8 + 3.8 + 1.2 + 2.2 = 14.0 A by their plates.
+        ("two_tank_steam_208", "20 A", "14 A", "within"),  # 70 %
+        ("two_tank_steam_208", "16 A", "14 A", "near"),  # 88 % of it, and just what the plates make
+        ("two_tank_steam_208", "20 A", "19 A", "beyond"),  # 95 % of it, 1.36 times the plates
+        ("two_tank_steam_208", "30 A", "19 A", "within"),  # the same current, and room for it
+        ("two_tank_electric_208", "200 A", "208 A", "over"),  # its own plates are over the breaker
+        ("single_tank_electric_240_single_phase", "150 A", "119 A", "near"),  # 119 A by plates, 79 %: on the edge
+    ],
+)
+def test_full_by_the_plates_or_beyond_them(kind: str, breaker: str, read: str, outcome: str) -> None:
+    reading = Reading("feed", FEED, {"": parse_quantity(read, "current")})
+    found = findings(BOOK, machine(kind, breaker_amps=breaker), [reading]).findings[0]
+    assert found.rule == FEED
+    assert found.weights.get(outcome, 0.0) > (0.3 if read == "119 A" else 0.6)
+    assert found.outcome == "beyond" or found.weights.get("beyond", 0.0) < 0.1
+
+
+def test_it_says_both_figures() -> None:
+    reading = Reading("feed", FEED, {"": parse_quantity("19 A", "current")})
+    found = findings(BOOK, machine("two_tank_steam_208", breaker_amps="20 A"), [reading]).findings[0]
+    assert any("95 % of it" in line for line in found.working)
+    assert any("19 ÷ 14 = 1.36" in line for line in found.working)
