@@ -14,9 +14,10 @@ from diagnose.rules.instruments import spread
 from diagnose.rules.told import plates_told, reading_told
 from diagnose.units import Quantity, show_number
 
-__all__ = ["DRAWN", "STEP", "dose_told", "drawn", "expected_drawn", "feed_balance", "strip_wanted"]
+__all__ = ["DRAWN", "STEP", "STRONG", "dose_told", "drawn", "expected_drawn", "feed_balance", "strip_wanted"]
 
 STEP = 0.75  # strips and doses are told apart from what is wanted by a quarter; judgement
+STRONG = 1.6  # a strip this many times the wanted strength is too strong; judgement
 MUCH = 1.4  # a dose this many times the wanted one is too much; judgement
 STOCK = 0.10  # what a sound stock may differ from its label; judgement
 NOTHING = 0.1  # of the wanted dose
@@ -107,7 +108,8 @@ def feed_balance(facts: Facts) -> Finding | Silent | None:
     """Set the strip against the strength that the measured dose gives the measured water.
 
     Purpose: dose and water known, the strip must follow; if it reads less, the stock is weak, the dose goes
-    elsewhere, or the strips lie, and no turning of the pump helps. A strip as strong as wanted is left to its own rule.
+    elsewhere, or the strips lie, and no turning of the pump helps; if a strip far too strong reads more, the stock is
+    too strong or more gets in than is drawn. A strip as strong as wanted is left to its own rule.
     Formula: ppm = mL x percent x 10 / litres; or mL/min x percent x 10 / (L/min).
     Source: conservation of mass; stock within 10 % of its label (judgement), errors of the instruments.
     Fires: single_tank_chemical_208 (sanitiser_stock = 5.25 %): sanitiser_feed.per_rack = 4.1 mL;
@@ -122,7 +124,7 @@ def feed_balance(facts: Facts) -> Finding | Silent | None:
     pair = _dose_and_water(facts)
     if pair is None or stock is None or wanted is None:
         return Silent(f"{check.title}: stock drawn, rinse water and the stock's strength must be known")
-    if strip.value.si >= STEP * wanted.si:
+    if STEP * wanted.si <= strip.value.si < STRONG * wanted.si:
         return Silent(f"{check.title}: the strip is as strong as wanted")
     dose, water = pair
     computed = _computed(dose, water, stock.si)
@@ -189,5 +191,5 @@ _DRAWN = {
 _BALANCE = {
     "agrees": "The strip is what this dose gives this water: change the dose or the water.",
     "strip_below": "The strip reads less than this dose must give: stock, leak, soil, heat or old strips.",
-    "strip_above": "The strip reads more than this dose can give: measure both again.",
+    "strip_above": "The strip reads more than this dose can give: stronger stock, a second way in, or a strip misread.",
 }

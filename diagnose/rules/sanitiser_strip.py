@@ -10,7 +10,7 @@ from diagnose.physics.conveyor import dwell
 from diagnose.rules.conveyor_bar_pawls import speed_now
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
-from diagnose.rules.sanitiser_feed import STEP, dose_told, strip_wanted
+from diagnose.rules.sanitiser_feed import STEP, STRONG, dose_told, strip_wanted
 from diagnose.rules.told import plates_told, reading_told
 from diagnose.units import Quantity, show_number
 
@@ -19,7 +19,6 @@ __all__ = ["expected_strip", "strip"]
 STRIP, PH = "sanitiser_feed.strip", "water_quality.rinse_ph"
 HEATS = ("rinse_thermometer.reference_reading_chemical", "rinse_thermometer.panel_reading_chemical")
 TRACE = 10.0  # mg/L, the least a strip shows; judgement
-STRONG = 1.6  # times the wanted strength; judgement
 # Middles of nine equal shares of a normal distribution, in standard deviations.
 _NODES = (-1.59, -0.97, -0.59, -0.28, 0.0, 0.28, 0.59, 0.97, 1.59)
 _PH_UNREAD = (7.5, 9.0)  # either column of the code's table, where nobody read the pH

@@ -69,6 +69,9 @@ def test_working_in_si() -> None:
         ("4.0 mL", "2.2 gal", "25 ppm", "agrees"),  # 25 ppm by the same dose in twice the water
         ("1.0 mL", "1.1 gal", "12 ppm", "agrees"),
         ("0.2 mL", "1.1 gal", "35 ppm", "strip_above"),
+        ("4.0 mL", "1.1 gal", "110 ppm", "strip_above"),  # 50 ppm is all this dose gives
+        ("8.0 mL", "1.1 gal", "100 ppm", "agrees"),
+        ("4.0 mL", "0.55 gal", "100 ppm", "agrees"),
     ],
 )
 def test_balance(drawn: str, water: str, strip: str, outcome: str) -> None:
