@@ -10,6 +10,7 @@ from typing import Any
 import click
 
 from diagnose.cli.kit import AS_JSON, Group, Setup, fail, show, width
+from diagnose.cli.new import knowledge_new
 from diagnose.view.exits import Exit
 
 __all__ = ["knowledge"]
@@ -117,3 +118,6 @@ def knowledge_stats(setup: Setup, jobs: int, as_json: bool) -> None:
     lines = show_stats(setup.book(), jobs, as_json, width(), progress)
     progress("")
     show(lines)
+
+
+knowledge.add_command(knowledge_new)

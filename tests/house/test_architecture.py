@@ -25,13 +25,14 @@ FLOORS = {
     "dialogue": 7,
     "batch": 7,
     "calculator": 7,
+    "writing": 7,
     "cli": 8,
 }
 # Library -> rooms that may import it. Anything else from outside the standard library is refused.
 LIBRARIES = {
     "networkx": {"inference"},
     "numpy": {"inference"},
-    "msgspec": {"model", "job", "batch"},
+    "msgspec": {"model", "job", "batch", "writing"},
     "platformdirs": {"job"},
     "rich": {"view", "dialogue"},
     "prompt_toolkit": {"dialogue"},
