@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import sys
 from pathlib import Path
 
@@ -53,10 +54,16 @@ def knowledge_new(setup: Setup, kind: str, into: str | None) -> None:
 
 def _read(prompt: str) -> str | None:
     """A line as typed, echoed where it comes from a pipe; None at the end."""
+    if sys.stdin.isatty():
+        with contextlib.suppress(ImportError):
+            import readline  # noqa: F401  # the arrow keys then work in input()
+        try:
+            return input(prompt)
+        except EOFError:
+            return None
     print(prompt, end="", flush=True)
     line = sys.stdin.readline()
     if not line:
         return None
-    if not sys.stdin.isatty():
-        show([line.rstrip("\n")])
+    show([line.rstrip("\n")])
     return line

@@ -47,6 +47,7 @@ class New:
         draft = self._draft()
         talk = replace(self.talk, read=_kept_reader(draft, self.talk.read))
         asked = Questions(book, talk, self.find, whole=draft.kept)
+        self.talk.say("Every answer is kept at once. Ctrl-C stops; the same command goes on there.", "", "dim")
         if not draft.into:
             draft.into = self._file(asked)
             draft.settle()
