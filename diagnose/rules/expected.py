@@ -51,6 +51,7 @@ from diagnose.rules import (
     tank_heater_gas,
     tank_heater_steam,
     vent_dampers,
+    water_use,
 )
 from diagnose.rules.bands import Edge, bands_of
 from diagnose.rules.bank_supply import BANKS
@@ -78,6 +79,7 @@ EXPECTATIONS: Mapping[str, Callable[[Facts, str], Expected | None]] = {
     "level_control.fill_time": level_control.expected_fill_time,
     "level_control.fill_pressure": level_control.expected_fill_pressure,
     "drain_overflow.overflow_rate": drain_overflow.expected_rate,
+    "water_use.per_rack": water_use.expected_per_rack,
     "tank_body.level_drop": tank_body.expected_drop,
     "rinse_proof.trace": rinse_proof.expected_trace,
     "sanitiser_feed.strip": sanitiser_strip.expected_strip,

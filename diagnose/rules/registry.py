@@ -45,6 +45,7 @@ from diagnose.rules import (
     tank_heater_steam,
     vent_dampers,
     water_quality,
+    water_use,
 )
 from diagnose.rules.bands import plain_band
 from diagnose.rules.bank_supply import BANKS
@@ -88,6 +89,7 @@ RULES: tuple[Rule, ...] = (
     Rule("level_control.fill_time", _PATTERN, level_control.fill_minutes),
     Rule("level_control.fill_pressure", _PATTERN, level_control.fill_pressure),
     Rule("drain_overflow.overflow_rate", _PATTERN, drain_overflow.overflow_rate),
+    Rule("water_use.per_rack", _PAIR, water_use.per_rack),
     Rule("tank_body.level_drop", _PATTERN, tank_body.level_drop),
     *(Rule(f"{m}.line_amps", _PATTERN, partial(pump_motor.line_amps, assembly=m)) for m in pump_motor.MOTORS),
     *(
