@@ -11,6 +11,7 @@ from diagnose.rules import (
     booster_steam,
     breaker_earth_leakage,
     contactor,
+    control_circuit,
     conveyor_bar_pawls,
     detergent_feed,
     drain_overflow,
@@ -26,6 +27,7 @@ from diagnose.rules import (
     rinse_actuator,
     rinse_aid_feed,
     rinse_arms,
+    rinse_compared,
     rinse_gauge,
     rinse_proof,
     rinse_thermometer,
@@ -37,6 +39,8 @@ from diagnose.rules import (
     sanitiser_strip,
     sensors,
     side_chains,
+    soil_load,
+    supply_gas,
     supply_power,
     supply_water,
     tank_balance,
@@ -74,7 +78,13 @@ RULES: tuple[Rule, ...] = (
     *(Rule(f"{b}.line_amps", _PATTERN, partial(bank_amps.line_amps, assembly=b)) for b in BANKS),
     *(Rule(f"{b}.line_amps_single", _PATTERN, partial(bank_amps.line_amps_single, assembly=b)) for b in BANKS),
     *(Rule(f"{b}.terminal_ohms", _PATTERN, partial(bank_ohms.terminal_ohms, assembly=b)) for b in BANKS),
+    Rule("control_circuit.chain_volts", _PATTERN, control_circuit.chain_volts),
     Rule("booster_gas.rise", _PATTERN, booster_gas.rise),
+    Rule("supply_gas.droop", _PAIR, supply_gas.droop),
+    *(
+        Rule(f"{b}.input_for_pressure", _PAIR, partial(supply_gas.input_for_pressure, burner=b))
+        for b in supply_gas.BURNERS
+    ),
     Rule("booster_steam.rise", _PATTERN, booster_steam.rise),
     Rule("booster_steam.rise_and_condensate", _PATTERN, booster_steam.condensate),
     Rule("breaker_earth_leakage.feed_amps", _PATTERN, breaker_earth_leakage.feed_amps),
@@ -108,7 +118,9 @@ RULES: tuple[Rule, ...] = (
     Rule("sanitiser_feed.strip", _PATTERN, sanitiser_strip.strip),
     Rule("rinse_aid_feed.fed_per_rack", _PATTERN, rinse_aid_feed.fed_per_rack),
     Rule("detergent_feed.fed_per_rack", _PATTERN, detergent_feed.fed_per_rack),
+    Rule("soil_load.carried", _PATTERN, soil_load.carried),
     Rule("water_quality.softener", _PATTERN, water_quality.softener),
+    Rule("rinse_thermometer.compared", _COMPUTED, rinse_compared.compared),
     *(
         Rule(f"booster_{k}.heat_balance", _COMPUTED, partial(rinse_thermometer.heat_balance, kind=k))
         for k in ("electric", "steam", "gas")
