@@ -84,6 +84,7 @@ PLATE_FIGURES: dict[str, PlateFigure] = {
     "run_on": PlateFigure("time", "s", "Run-on time after the last rack"),
     "conveyor_stroke": PlateFigure("length", "in", "Travel of the bar in one stroke; of a chain or belt from lug to lug"),
     "chain_pitch": PlateFigure("length", "in", "Pitch of the chains that carry racks or flights, pin to pin"),
+    "belt_load": PlateFigure("mass", "lb", "Greatest load on each foot of a belt of flights"),
     "rack_length": PlateFigure("length", "in", "Length of a rack"),
     "racks_per_hour": PlateFigure("rate", "per hour", "Racks an hour"),
     "wash_zone": PlateFigure("length", "in", "Length of the wash zone"),
