@@ -8,7 +8,8 @@ from diagnose.model import Finding
 from diagnose.rules.bands import limit_end, normal_share
 from diagnose.rules.facts import Expected, Facts, Silent
 from diagnose.rules.instruments import spread
-from diagnose.rules.told import plates_told
+from diagnose.rules.rack_water import plate_water
+from diagnose.rules.told import plates_told, shown
 from diagnose.units import Quantity, parse_quantity, show_number
 
 __all__ = ["expected_fed", "fed_per_rack"]
@@ -28,11 +29,12 @@ def fed_per_rack(facts: Facts) -> Finding | Silent | None:
     Fires: single_tank_chemical_208 (rinse_per_rack = 0.8 gal): detergent_feed.fed_per_rack = 14 mL -> too_much
     Silent: single_tank_chemical_208: water_quality.rinse_ph = 9 pH
     """
-    reading, check, water = facts.fresh(FED), facts.check(FED), facts.plate("rinse_per_rack")
+    reading, check, known = facts.fresh(FED), facts.check(FED), plate_water(facts)
     if reading is None or check is None:
         return None
-    if water is None or water.si <= 0:
-        return Silent(f"{check.title}: needs the rinse water a rack of the plate")
+    if known is None:
+        return Silent(f"{check.title}: needs the rinse water a rack of the plate, or its flow and racks an hour")
+    water, names = known
     low, high = _ends(facts)
     strength = reading.value.si * DENSITY * 1e6 / water.si
     read = spread(check, reading.value, reading) * reading.value.unit.factor * DENSITY * 1e6 / water.si
@@ -44,30 +46,32 @@ def fed_per_rack(facts: Facts) -> Finding | Silent | None:
         f"{reading.value} × 1.3 × 1000 ÷ {litres} L = {show_number(strength, 3)} ppm, which the tank settles at.",
         f"Usual: {low:.0f} to {high:.0f} ppm as supplied; the detergent's label governs.",
         "Density 1.3 kg/L, all rinse water running into the wash tank (assumed).",
-        *facts.assumed("rinse_per_rack"),
+        *facts.assumed(*names),
     ]
     return facts.conclude(FED, weights, FED, [reading], (), working, _SAYS[max(weights, key=lambda o: weights[o])])
 
 
 def expected_fed(facts: Facts, check: str) -> Expected | None:
     """The detergent a rack that holds the usual strength."""
-    water = facts.plate("rinse_per_rack")
-    if water is None or water.si <= 0:
+    known = plate_water(facts)
+    if known is None:
         return None
+    water, names = known
     try:
         ends = _ends(facts)
     except LookupError:
         return None
     low, high = (Quantity.of_si(e * water.si / (DENSITY * 1e6), "volume", "mL") for e in ends)
     strengths = f"{ends[0]:.0f} to {ends[1]:.0f} ppm"
-    line = f"{show_number(low.value, 2)} to {show_number(high.value, 2)} mL ({strengths}, {water} a rack)"
+    a_rack = shown(water.si, "volume", water.unit.symbol)
+    line = f"{show_number(low.value, 2)} to {show_number(high.value, 2)} mL ({strengths}, {a_rack} a rack)"
     litres = show_number(water.si * 1e3, 4)
     working = tuple(
         f"{e:.0f} ppm × {litres} L ÷ (1.3 × 1000) = {show_number(q.value, 3)} mL"
         for e, q in zip(ends, (low, high), strict=True)
     )
-    working += (*plates_told(facts, "rinse_per_rack"), "Density 1.3 kg/L (judgement); the detergent's label governs.")
-    return Expected((line,), low, high, facts.assumed("rinse_per_rack"), "what the rinse carries off", working)
+    working += (*plates_told(facts, *names), "Density 1.3 kg/L (judgement); the detergent's label governs.")
+    return Expected((line,), low, high, facts.assumed(*names), "what the rinse carries off", working)
 
 
 def _ends(facts: Facts) -> tuple[float, float]:

@@ -42,6 +42,7 @@ from diagnose.rules import (
     soil_load,
     supply_gas,
     supply_power,
+    supply_steam,
     supply_water,
     tank_balance,
     tank_body,
@@ -85,6 +86,7 @@ RULES: tuple[Rule, ...] = (
         Rule(f"{b}.input_for_pressure", _PAIR, partial(supply_gas.input_for_pressure, burner=b))
         for b in supply_gas.BURNERS
     ),
+    Rule("supply_steam.pipe_heat", _PATTERN, supply_steam.pipe_heat),
     Rule("booster_steam.rise", _PATTERN, booster_steam.rise),
     Rule("booster_steam.rise_and_condensate", _PATTERN, booster_steam.condensate),
     Rule("breaker_earth_leakage.feed_amps", _PATTERN, breaker_earth_leakage.feed_amps),
@@ -99,7 +101,7 @@ RULES: tuple[Rule, ...] = (
     Rule("level_control.fill_time", _PATTERN, level_control.fill_minutes),
     Rule("level_control.fill_pressure", _PATTERN, level_control.fill_pressure),
     Rule("drain_overflow.overflow_rate", _PATTERN, drain_overflow.overflow_rate),
-    Rule("water_use.per_rack", _PAIR, water_use.per_rack),
+    Rule("water_use.per_rack", _PATTERN, water_use.per_rack),
     Rule("tank_body.level_drop", _PATTERN, tank_body.level_drop),
     *(Rule(f"{m}.line_amps", _PATTERN, partial(pump_motor.line_amps, assembly=m)) for m in pump_motor.MOTORS),
     *(
