@@ -47,7 +47,7 @@ PAIRS = [
         "water on the floor",
         "spray leaves its tank",
         "floor_water",
-        "curtains.spray_pipe_turned",
+        "doors.spray_at_seam",
         "single_tank_steam_208",
     ),
     (
