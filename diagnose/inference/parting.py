@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations, product
 from math import prod
@@ -33,6 +33,20 @@ class Told:
         return self.bits / self.doubt if self.doubt > 0 else 0.0
 
 
+@dataclass(frozen=True)
+class _Spread:
+    """How the weight of some ways falls on the rows of each check that looks at any of it; the rest on its last row."""
+
+    total: float
+    rows: Mapping[str, Array]
+
+    def on(self, check: TreeCheck) -> Array:
+        rows = self.rows.get(check.id)
+        full = np.zeros(len(check.looks_at) + 1) if rows is None else rows.copy()
+        full[-1] = max(self.total - full[:-1].sum(), 0.0)
+        return full
+
+
 class Parting:
     """The checks that part the branches of one complaint.
 
@@ -42,47 +56,37 @@ class Parting:
 
     def __init__(self, tree: FaultTree, top: str) -> None:
         self.tree = tree
-        self.top = top
+        self._single = [tree.nodes[leaf] for leaf in tree.causes_under(top)]
         self._above: dict[str, list[str]] = {n: list(tree.graph.predecessors(n)) for n in tree.nodes}
-        self._asked: dict[str, list[TreeCheck]] = {}
+        self._asked: dict[str, list[tuple[TreeCheck, int]]] = {}
         for check in tree.checks.values():
-            for node in check.looks_at if not check.computed else ():
-                self._asked.setdefault(node, []).append(check)
-        self._so: dict[frozenset[str], frozenset[str]] = {}
+            for nth, node in enumerate(check.looks_at if not check.computed else ()):
+                self._asked.setdefault(node, []).append((check, nth))
+        self._seen: dict[frozenset[str], dict[str, int]] = {}
         self._ways: dict[str, list[Way]] = {}
-        self._whole: dict[str, Array] = {}
 
     def between(self, gate: str) -> list[Told]:
         """The checks that tell which branch of an "any" gate it is, the most telling first."""
-        branches = [ways for each in self.tree.nodes[gate].inputs if (ways := self.ways(each))]
-        weight = [sum(p for p, _ in ways) for ways in branches]
-        bearing = self._bearing(way for ways in branches for way in ways)
-        return _told(weight, ((c, np.array([self._rows(c, ways) for ways in branches])) for c in bearing))
+        branches = [self._spread(ways) for each in self.tree.nodes[gate].inputs if (ways := self.ways(each))]
+        return self._told(branches, [each.total for each in branches], [c for each in branches for c in each.rows])
 
     def among(self, gate: str, branch: str) -> list[Told]:
         """The checks of one branch of a gate that tell it from all the others."""
-        rest = [way for each in self.tree.nodes[gate].inputs if each != branch for way in self.ways(each)]
-        mine = self.ways(branch)
-        weight = [sum(p for p, _ in ways) for ways in (mine, rest)]
-        return _told(weight, ((c, np.array([self._rows(c, mine), self._rows(c, rest)])) for c in self._bearing(mine)))
+        rest = self._spread(w for each in self.tree.nodes[gate].inputs if each != branch for w in self.ways(each))
+        mine = self._spread(self.ways(branch))
+        return self._told([mine, rest], [mine.total, rest.total], mine.rows)
 
     def shown(self, node: str) -> list[Told]:
         """The checks of a node that show that it is this, among all the complaint can come from, at even odds."""
         below = self.tree.below(node)
-        inside = [way for leaf in self.tree.causes_under(self.top) if leaf in below for way in self.ways(leaf)]
-        mine = self.ways(node)
-        return _told(
-            [0.5, 0.5],
-            (
-                (c, np.array([self._rows(c, mine), self._all_rows(c) - self._rows(c, inside)]).clip(0.0))
-                for c in self._bearing(mine)
-            ),
-        )
+        rest = self._spread((leaf.prior, frozenset((leaf.id,))) for leaf in self._single if leaf.id not in below)
+        mine = self._spread(self.ways(node))
+        return self._told([mine, rest], [0.5, 0.5], mine.rows)
 
     def likely_outcome(self, check: str, node: str) -> str:
         """What the check most often shows when this node is so and nothing else."""
         table = self.tree.checks[check]
-        return table.outcomes[int(np.argmax(self._rows(table, self.ways(node)) @ table.shows))]
+        return table.outcomes[int(np.argmax(self._spread(self.ways(node)).on(table) @ table.shows))]
 
     def ways(self, node: str) -> list[Way]:
         """The sets of causes that make the node so with nothing to spare, each with its probability."""
@@ -102,59 +106,50 @@ class Parting:
         causes = frozenset[str]().union(*(s for _, s in ways))
         return prod(self.tree.nodes[c].prior for c in causes), causes
 
-    def _bearing(self, ways: Iterable[Way]) -> list[TreeCheck]:
-        """The checks that look at anything that is then so."""
-        so = {node for _, causes in ways for node in self._true(causes)}
-        return list({check.id: check for node in sorted(so) for check in self._asked.get(node, ())}.values())
-
-    def _rows(self, check: TreeCheck, ways: Iterable[Way]) -> Array:
-        """How much of the weight falls on each row of the check's table."""
-        rows = np.zeros(len(check.looks_at) + 1)
+    def _spread(self, ways: Iterable[Way]) -> _Spread:
+        total, rows = 0.0, dict[str, Array]()
         for probability, causes in ways:
-            rows[_first(check, self._true(causes))] += probability
-        return rows
+            total += probability
+            for check, row in self._rows(causes).items():
+                if check not in rows:
+                    rows[check] = np.zeros(len(self.tree.checks[check].looks_at) + 1)
+                rows[check][row] += probability
+        return _Spread(total, rows)
 
-    def _all_rows(self, check: TreeCheck) -> Array:
-        """The same over all single causes of the complaint."""
-        if check.id not in self._whole:
-            leaves = self.tree.causes_under(self.top)
-            self._whole[check.id] = self._rows(check, (way for leaf in leaves for way in self.ways(leaf)))
-        return self._whole[check.id]
+    def _rows(self, causes: frozenset[str]) -> dict[str, int]:
+        """The row of each check that looks at anything that is so when exactly these causes are present."""
+        if causes not in self._seen:
+            first: dict[str, int] = {}
+            for node in self._true(causes):
+                for check, nth in self._asked.get(node, ()):
+                    first[check.id] = min(nth, first.get(check.id, nth))
+            self._seen[causes] = first
+        return self._seen[causes]
 
-    def _true(self, causes: frozenset[str]) -> frozenset[str]:
-        """Everything that is so when exactly these causes are present."""
-        if causes not in self._so:
-            count: dict[str, int] = {}
-            so, todo = set(causes), list(causes)
-            while todo:
-                for gate in self._above[todo.pop()]:
-                    count[gate] = count.get(gate, 0) + 1
-                    if count[gate] == self.tree.nodes[gate].need:
-                        so.add(gate)
-                        todo.append(gate)
-            self._so[causes] = frozenset(so)
-        return self._so[causes]
+    def _true(self, causes: frozenset[str]) -> set[str]:
+        """Everything that is then so."""
+        count: dict[str, int] = {}
+        so, todo = set(causes), list(causes)
+        while todo:
+            for gate in self._above[todo.pop()]:
+                count[gate] = count.get(gate, 0) + 1
+                if count[gate] == self.tree.nodes[gate].need:
+                    so.add(gate)
+                    todo.append(gate)
+        return so
 
-
-def _first(check: TreeCheck, so: frozenset[str]) -> int:
-    return next((n for n, node in enumerate(check.looks_at) if node in so), len(check.looks_at))
-
-
-def _told(weights: Sequence[float], checks: Iterable[tuple[TreeCheck, Array]]) -> list[Told]:
-    """Each check with the bits it tells between branches of these weights; its rows are given branch by branch."""
-    total = sum(weights)
-    if total <= 0 or min(weights) <= 0 or len(weights) < 2:
-        return []
-    weight = np.array(weights) / total
-    doubt = _entropy(weight)
-    found = []
-    for check, rows in checks:
-        sums = rows.sum(axis=1, keepdims=True)
-        if (sums > 0).all():
-            seen = rows / sums @ check.shows
+    def _told(self, branches: Sequence[_Spread], weights: Sequence[float], checks: Iterable[str]) -> list[Told]:
+        """Each check with the bits it tells between branches of these weights, the most telling first."""
+        if len(branches) < 2 or min(each.total for each in branches) <= 0:
+            return []
+        weight = np.array(weights) / sum(weights)
+        doubt = _entropy(weight)
+        found = []
+        for check in map(self.tree.checks.__getitem__, dict.fromkeys(checks)):
+            seen = np.array([each.on(check) / each.total for each in branches]) @ check.shows
             bits = _entropy(weight @ seen) - float(weight @ np.array([_entropy(row) for row in seen]))
             found.append(Told(check.id, max(bits, 0.0), doubt))
-    return sorted(found, key=lambda t: (-t.bits, t.check))
+        return sorted(found, key=lambda t: (-t.bits, t.check))
 
 
 def _entropy(shares: Array) -> float:

@@ -17,6 +17,7 @@ from diagnose.view.traits import restricted
 __all__ = ["Chart", "Decides", "Folding", "NoSuchNodeError"]
 
 POINTER = 0.25  # judgement: a quick look is named beside the best check when it tells this part of what that tells
+ABOUT_AS_TELLING = 0.7  # judgement: a share of the best check's bits
 LEAST_BITS = 0.01  # less than this decides nothing
 
 
@@ -167,12 +168,12 @@ class Chart:
             return []
         if entry.leaf or entry.need > 1:
             return self.shown_by(node)
-        told = self.useful(self.parting.between(node))
+        told = self.at_home(self.useful(self.parting.between(node)), (node, *entry.inputs))
         return [self.decide(each) for each in (told[0], *self._pointer(told))] if told else []
 
     def shown_by(self, node: str) -> list[Decides]:
         """The check that best shows a node; one that then finds something wrong goes before one that finds nothing."""
-        told = self.useful(self.parting.shown(node))
+        told = self.at_home(self.useful(self.parting.shown(node)), (node,))
 
         def sound(check: str) -> bool:
             return self.book.checks[check].outcomes[self.parting.likely_outcome(check, node)].good
@@ -188,11 +189,20 @@ class Chart:
         """Those that tell anything worth naming."""
         return [each for each in told if each.bits >= LEAST_BITS]
 
+    def at_home(self, told: list[Told], nodes: Collection[str]) -> list[Told]:
+        """Those about as telling as the best first that belong to the same part of the machine.
+
+        A smell or a wet floor may tell as much in figures; who stands at the part looks at the part.
+        """
+        parts = {node.partition(".")[0] for node in nodes}
+        enough = ABOUT_AS_TELLING * max((each.bits for each in told), default=0.0)
+        return sorted(told, key=lambda t: not (t.bits >= enough and t.check.partition(".")[0] in parts))
+
     def _pointer(self, told: list[Told]) -> list[Told]:
         """A quicker look than the best check that still tells a good part of it."""
-        best, minutes = told[0], self.book.checks[told[0].check].minutes
+        minutes = self.book.checks[told[0].check].minutes
         quicker = [
-            t for t in told[1:] if t.bits >= POINTER * best.bits and self.book.checks[t.check].minutes <= minutes / 2
+            t for t in told[1:] if t.bits >= POINTER * told[0].bits and self.book.checks[t.check].minutes <= minutes / 2
         ]
         return [max(quicker, key=lambda t: (t.bits / self.book.checks[t.check].minutes, t.bits))] if quicker else []
 

@@ -52,7 +52,7 @@ def _notes(box: Box) -> Iterator[str]:
     if box.notes:
         name, text = dot_text(f"checks at {box.row.node}"), "\n".join("\n".join(wrap(n, COLUMNS)) for n in box.notes)
         yield f'  {name} [shape=note, fontsize=9, color="#777777", label={dot_text(text)}];'
-        yield f"  {dot_text(box.row.node)} -> {name} [style=dotted, constraint=false];"
+        yield f"  {dot_text(box.row.node)} -> {name} [style=dotted];"
 
 
 def _label(box: Box) -> str:

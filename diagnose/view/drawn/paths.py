@@ -55,7 +55,7 @@ def _steps(chart: Chart, way: Sequence[str]) -> Iterator[Step]:
         gate = chart.tree.nodes[above] if above else None
         beside = tuple(chart.title(n) for n in gate.inputs if n != node) if gate and gate.need > 1 else ()
         told = chart.parting.shown(node) if gate is None or gate.need > 1 else chart.parting.among(gate.id, node)
-        useful = chart.useful(told)[:1] if gate else []
+        useful = chart.at_home(chart.useful(told), (node,))[:1] if gate else []
         check = chart.decide(useful[0], node) if useful else None
         parent = above if above else None
         remarks = tuple(r for r in chart.remarks(node, parent) if r != chart.asks(node))

@@ -108,10 +108,14 @@ def test_every_trait_has_words() -> None:
     assert restricted({}) == ""
 
 
+@pytest.fixture(scope="module")
+def charts(book: Book) -> list[Chart]:
+    return [Chart(book, name) for name in book.complaints]
+
+
 @pytest.mark.parametrize("width", [80, 45, 30])
-def test_every_complaint_fits_and_names_everything(book: Book, width: int) -> None:
-    for name in book.complaints:
-        chart = Chart(book, name)
+def test_every_complaint_fits_and_names_everything(charts: list[Chart], width: int) -> None:
+    for chart in charts:
         for folding in (Folding(), ALL):
             lines = tree_lines(chart, folding, width, 24)
             assert max(text_width(line) for line in lines) <= width
