@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import combinations, product
 from math import prod
 
 import numpy as np
 from numpy.typing import NDArray
 
-from diagnose.inference.tree import FaultTree, TreeCheck
+from diagnose.inference.tree import FaultTree, Node, TreeCheck
 
 __all__ = ["Parting", "Told"]
 
@@ -79,9 +80,16 @@ class Parting:
     def shown(self, node: str) -> list[Told]:
         """The checks of a node that show that it is this, among all the complaint can come from, at even odds."""
         below = self.tree.below(node)
-        rest = self._spread((leaf.prior, frozenset((leaf.id,))) for leaf in self._single if leaf.id not in below)
         mine = self._spread(self.ways(node))
+        inside = self._spread(_alone(leaf) for leaf in self._single if leaf.id in below)
+        rows = {c: (each - inside.rows.get(c, 0.0)).clip(0.0) for c, each in self._all.rows.items() if c in mine.rows}
+        rest = _Spread(self._all.total - inside.total, rows)
         return self._told([mine, rest], [0.5, 0.5], mine.rows)
+
+    @cached_property
+    def _all(self) -> _Spread:
+        """Every single cause of the complaint."""
+        return self._spread(map(_alone, self._single))
 
     def likely_outcome(self, check: str, node: str) -> str:
         """What the check most often shows when this node is so and nothing else."""
@@ -150,6 +158,10 @@ class Parting:
             bits = _entropy(weight @ seen) - float(weight @ np.array([_entropy(row) for row in seen]))
             found.append(Told(check.id, max(bits, 0.0), doubt))
         return sorted(found, key=lambda t: (-t.bits, t.check))
+
+
+def _alone(leaf: Node) -> Way:
+    return leaf.prior, frozenset((leaf.id,))
 
 
 def _entropy(shares: Array) -> float:

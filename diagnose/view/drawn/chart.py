@@ -178,7 +178,8 @@ class Chart:
         def sound(check: str) -> bool:
             return self.book.checks[check].outcomes[self.parting.likely_outcome(check, node)].good
 
-        return [self.decide(each, node) for each in sorted(told, key=lambda t: sound(t.check))[:1]]
+        first = next((each for each in told if not sound(each.check)), told[0] if told else None)
+        return [self.decide(first, node)] if first else []
 
     def decide(self, told: Told, node: str | None = None) -> Decides:
         check = self.book.checks[told.check]
