@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from diagnose.formulas.formula import Answer, Argument, Formula
-from diagnose.physics import heat, streams
+from diagnose.physics import expansion, heat, streams
 
 __all__ = ["FORMULAS"]
 
@@ -34,6 +34,10 @@ def _water(temperature: float) -> Steps:
         "density": (heat.water_density(temperature), "density", "lb/ft3", "kg/m3"),
         "capacity": (heat.water_heat_capacity(temperature), "specific heat", "BTU/(lb·F°)", "kJ/(kg·C°)"),
     }
+
+
+def _expansion(volume: float, cold: float, hot: float) -> Steps:
+    return {"grown": (expansion.expanded_volume(volume, cold, hot) / volume, "number", "", "")}
 
 
 def _along_pipe(start: float, room: float, length: float, loss: float, flow: float) -> Steps:
@@ -169,6 +173,23 @@ FORMULAS: tuple[Formula, ...] = (
         ),
         steps=_along_pipe,
         also=("bare pipe", "insulation", "remote booster", "manifold"),
+    ),
+    Formula(
+        id="water-expansion",
+        subject="heat",
+        title="Water that a closed booster must get rid of as it heats",
+        asks="How much water leaves by the relief valve each time this booster heats up?",
+        run=expansion.expanded_volume,
+        takes=(
+            Argument("volume", "Water the booster holds", "volume", "gal", "L", plate="booster_volume"),
+            Argument("cold", "Water before heating", "temperature", "°F", "°C", plate="booster_inlet"),
+            Argument("hot", "Water as the heat is cut", "temperature", "°F", "°C"),
+        ),
+        gives=(Answer("more", "Volume that must go elsewhere", "volume", "fl oz", "mL"),),
+        us=("Water grows by {grown} of itself from {cold} to {hot}.", "{volume} × 128 × {grown} = {more}"),
+        si=("Water grows by {grown} of itself from {cold} to {hot}.", "{volume} × 1000 × {grown} = {more}"),
+        steps=_expansion,
+        also=("expansion tank", "relief valve", "thermal expansion"),
     ),
     Formula(
         id="water-density",

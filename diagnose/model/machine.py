@@ -46,6 +46,8 @@ PLATE_FIGURES: dict[str, PlateFigure] = {
     "booster_power": PlateFigure("power", "kW", "Booster, rated power"),
     "booster_volts": PlateFigure("voltage", "V", "Voltage the booster elements are rated for"),
     "booster_inlet": PlateFigure("temperature", "°F", "Water temperature the booster is sized for"),
+    "booster_volume": PlateFigure("volume", "gal", "Booster, water held"),
+    "relief_pressure": PlateFigure("pressure", "psi", "Relief valve of the booster, pressure stamped on it"),
     "rinse_flow": PlateFigure("flow", "gpm", "Rated final-rinse flow"),
     "rinse_pressure": PlateFigure("pressure", "psi", "Flow pressure of the final rinse"),
     "rinse_pressure_least": PlateFigure("pressure", "psi", "Least flow pressure"),
@@ -82,7 +84,9 @@ PLATE_FIGURES: dict[str, PlateFigure] = {
     "vent_entrance": PlateFigure("air flow", "cfm", "Exhaust wanted at the entrance end"),
     "vent_exit": PlateFigure("air flow", "cfm", "Exhaust wanted at the exit end"),
     "run_on": PlateFigure("time", "s", "Run-on time after the last rack"),
-    "conveyor_stroke": PlateFigure("length", "in", "Travel of the bar in one stroke; of a chain or belt from lug to lug"),
+    "conveyor_stroke": PlateFigure(
+        "length", "in", "Travel of the bar in one stroke; of a chain or belt from lug to lug"
+    ),
     "chain_pitch": PlateFigure("length", "in", "Pitch of the chains that carry racks or flights, pin to pin"),
     "belt_load": PlateFigure("mass", "lb", "Greatest load on each foot of a belt of flights"),
     "rack_length": PlateFigure("length", "in", "Length of a rack"),
