@@ -53,7 +53,7 @@ def droop(facts: Facts) -> Finding | Silent | None:
     weights = {"low_at_rest": low, "high_at_rest": high, "falls": right * falls, "holds": right * (1 - falls)}
     lost = (1 - firing.value.si / rest.value.si) * 100 if rest.value.si > 0 else 0.0
     working = [
-        f"At rest {rest.value}, firing {firing.value}: {lost:.0f} % lost by flow; up to {FALL * 100:.0f} % is in order.",
+        f"At rest {rest.value}, firing {firing.value}: {lost:.0f} % lost by flow, and up to {FALL * 100:.0f} % may be.",
         f"At rest {unit.from_si(least):.3g} to {unit.from_si(most):.3g} {unit.symbol} is usual; the plate governs.",
     ]
     outcome = max(weights, key=lambda o: weights[o])
