@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import io
 import sys
 from pathlib import Path
 
@@ -30,6 +31,8 @@ def knowledge_new(setup: Setup, kind: str, into: str | None) -> None:
     from diagnose.writing.new import New
     from diagnose.writing.talk import EndOfInputError, Talk
 
+    if isinstance(sys.stdin, io.TextIOWrapper):
+        sys.stdin.reconfigure(errors="replace")  # what is no text is then refused as a sign no screen has
     home = setup.places
     new = New(
         kind,

@@ -9,7 +9,7 @@ from typing import Any
 
 from diagnose.model import TRAITS, Book
 from diagnose.view.traits import TRAIT_WORDS
-from diagnose.writing.talk import Refused, Talk, Unclear
+from diagnose.writing.talk import Refused, Talk, Unclear, number_in
 
 __all__ = ["Choosing", "Finder"]
 
@@ -162,8 +162,8 @@ class Choosing:
             full = f"{self.assembly}.{text}" if self.assembly and f"{self.assembly}.{text}" in texts else text
             if full in texts:
                 return full
-            if text.isdigit() and 1 <= int(text) <= len(offered):
-                return offered[int(text) - 1]
+            if nth := number_in(text, len(offered)):
+                return offered[nth - 1]
             if _FULL.fullmatch(text):
                 if text in strange:
                     return text
@@ -184,8 +184,8 @@ class Choosing:
 
 
 def _pick(text: str, values: Sequence[str]) -> str:
-    if text.isdigit() and 1 <= int(text) <= len(values):
-        return values[int(text) - 1]
+    if nth := number_in(text, len(values)):
+        return values[nth - 1]
     exact = [v for v in values if v.casefold() == text.casefold()]
     near = exact or [v for v in values if text and v.casefold().startswith(text.casefold())]
     if len(near) == 1:

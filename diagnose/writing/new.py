@@ -19,7 +19,7 @@ from diagnose.writing.draft import Draft
 from diagnose.writing.folder import add_entry, new_file
 from diagnose.writing.nested import without_none
 from diagnose.writing.questions import Questions
-from diagnose.writing.talk import EndOfInputError, Refused, Talk
+from diagnose.writing.talk import EndOfInputError, Refused, Talk, number_in
 from diagnose.writing.toml import toml_entry
 
 __all__ = ["KINDS", "New"]
@@ -201,7 +201,7 @@ def _one_or_two(text: str) -> int:
 def _change(text: str, most: int, wrong: bool) -> str:
     if text.casefold() == "q" or (not text and not wrong):
         return text.casefold()
-    if text.isdigit() and 1 <= int(text) <= most:
+    if number_in(text, most):
         return text
     raise Refused(f"type a number from 1 to {most}, q" + ("" if wrong else ", or Enter alone"))
 

@@ -193,5 +193,5 @@ def _literal(text: str) -> Any:
     """A value of a kind not foreseen here, as TOML writes it."""
     try:
         return tomllib.loads(f"value = {text}")["value"]
-    except tomllib.TOMLDecodeError as error:
+    except (tomllib.TOMLDecodeError, KeyError, RecursionError) as error:
         raise Refused(f"{error}; write the value as TOML does, text in quotes") from None

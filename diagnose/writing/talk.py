@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from diagnose.view.layout import Line, flow, wrap
 
-__all__ = ["EndOfInputError", "Refused", "Talk", "Unclear"]
+__all__ = ["EndOfInputError", "Refused", "Talk", "Unclear", "number_in"]
 
 T = TypeVar("T")
 
@@ -23,6 +23,12 @@ class Refused(ValueError):
 
 class Unclear(Refused):
     """An answer that may mean several things; the message asks which."""
+
+
+def number_in(text: str, most: int) -> int | None:
+    """The number typed, where it is one from 1 to `most` in plain digits."""
+    plain = text.isascii() and text.isdigit() and len(text) < 9
+    return int(text) if plain and 1 <= int(text) <= most else None
 
 
 @dataclass(frozen=True)

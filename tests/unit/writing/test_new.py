@@ -107,6 +107,20 @@ judgement
 
 
 """
+EVENT = """arm
+leaks
+Water leaves the arm elsewhere
+at_least
+2
+cracked
+capless
+choked
+
+
+judgement
+
+
+"""
 
 
 @pytest.fixture
@@ -183,6 +197,18 @@ def test_a_check_and_a_complaint_are_written(run: Run, tmp_path: Path) -> None:
     assert check.shows == {"arm.cracked": {"dull": "seldom"}, "none": {"rings": "nearly always"}}
     assert book.complaints["rinse_loud"].kitchen == ["it roars", "it whistles at the end"]
     assert book.complaints["rinse_loud"].of == ["arm.short"]
+
+
+def test_an_event_asks_how_many_only_where_it_takes_some(run: Run, tmp_path: Path) -> None:
+    assert run(EVENT + "no_rinse\n\n", "event")[0] == 0
+    book = book_with_own(tmp_path)
+    assert (book.events["arm.leaks"].gate, book.events["arm.leaks"].k) == ("at_least", 2)
+    assert book.complaints["no_rinse"].of == ["arm.short", "arm.leaks"]
+    code, out, _ = run(EVENT.replace("leaks", "drips").replace("at_least\n2\n", "any\n"), "event")
+    assert code == 0
+    assert "3 of 7: gate" in out
+    assert "of 7: k" not in out
+    assert book_with_own(tmp_path).events["arm.drips"].k is None
 
 
 def test_an_assembly_is_a_file_to_write_into(run: Run, tmp_path: Path) -> None:
