@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from diagnose.model import Book, Machine, Reading, load_book
 from diagnose.physics.insulation import insulation_life
 from diagnose.physics.motor_load import current_unbalance_expected, extra_rise
 from diagnose.physics.motors import negative_sequence_factor, nema_unbalance, temperature_rise_factor
+from diagnose.rules import findings
+from diagnose.units import parse_quantity
 from tests.rulebook import machine, run
 
 
@@ -99,3 +102,51 @@ def test_energy_example() -> None:
     saved = 100 * 0.746 * 8000 * (100 / 93.0 - 100 / 94.4)
     assert saved == pytest.approx(9517, abs=1.0)
     assert saved * 0.08 == pytest.approx(760, abs=2.0)
+
+
+# The sheet's list of what makes volts unequal, in our words, and the cause it is with us.
+LISTED = {
+    "power-factor correction that has failed in part": "supply_power.pf_capacitor_fuse",
+    "an unsteady or unbalanced supply from the utility": "supply_power.utility_uneven",
+    "a transformer bank that is unbalanced, feeding a load too large for it": "supply_power.bank_uneven",
+    "single-phase loads spread unevenly over the lines": "supply_power.single_phase_loads_uneven",
+    "a fault from a line to ground that nobody has found": "supply_power.ground_fault",
+    "an open line on the primary side of the supply": "supply_power.primary_phase_lost",
+}
+
+
+def leads_to(book: Book, top: str) -> set[str]:
+    """All that stands below a complaint or an event."""
+    seen: set[str] = set()
+    waiting = [top]
+    while waiting:
+        new = [child for child in book.children(waiting.pop()) if child not in seen]
+        seen.update(new)
+        waiting += new
+    return seen
+
+
+@pytest.mark.parametrize(("listed", "cause"), LISTED.items(), ids=LISTED.values())
+@pytest.mark.parametrize("complaint", ["motor_trips", "noise"])
+def test_each_listed_cause_of_unbalance_is_in_the_tree(complaint: str, listed: str, cause: str) -> None:
+    """A motor that trips, or hums at 120 Hz, leads to every cause on the sheet."""
+    book = load_book()
+    assert cause in leads_to(book, complaint), listed
+    assert book.causes[cause].basis.source == "doe_ts7" or "DOE tip sheet 7" in (book.causes[cause].basis.note or "")
+
+
+def test_unequal_volts_lead_to_nothing_the_sheet_does_not_know_but_a_joint() -> None:
+    """Tip sheet 8 adds the poor joint; the open primary is a line lost."""
+    below = leads_to(load_book(), "supply_power.volts_unbalanced")
+    assert below == (set(LISTED.values()) - {"supply_power.primary_phase_lost"}) | {"supply_power.loose_feeder_joint"}
+
+
+@pytest.mark.parametrize(("hertz", "twice"), [("60 Hz", "120 Hz"), ("50 Hz", "100 Hz")])
+def test_shaking_at_twice_the_line_points_to_the_supply(hertz: str, twice: str) -> None:
+    """The sheet names 120 Hz on its 60 Hz networks."""
+    book = load_book()
+    one = Machine("under test", book.machines["two_tank_electric_208"], {"frequency": hertz})
+    read = Reading("tone", "frame_pipes.tone", {"": parse_quantity(twice, "frequency")})
+    assert findings(book, one, [read]).findings[0].outcome == "twice_line"
+    row = book.checks["frame_pipes.tone"].shows["supply_power.volts_unbalanced"]
+    assert max(row, key=lambda outcome: float(row[outcome])) == "twice_line"
