@@ -1,4 +1,4 @@
-"""ASHRAE Handbook, Fundamentals, chapter 1, psychrometrics: what a dry and a wet thermometer say of a surface that drips.
+"""ASHRAE Handbook, Fundamentals, chapter 1, psychrometrics: dry and wet thermometer before a surface that drips.
 
 Its example 1 has 40 °C dry and 20 °C wet, dew point 7 °C as read from the chart; read through the psychrolib tests.
 """
