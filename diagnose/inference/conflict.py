@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from diagnose.inference.evidence import check_of, evidence_network, items
+from diagnose.inference.modules import concerning, opened
 from diagnose.inference.propagation import propagate
 from diagnose.inference.situation import Situation, Solution
 from diagnose.inference.tree import FaultTree
@@ -56,8 +57,9 @@ def conflicts(tree: FaultTree, situation: Situation) -> tuple[Conflict, ...]:
         kept[row, 1 + finding] = True
     for case, pair in enumerate(pairs, 1 + len(found)):
         kept[[place[pair[0]], place[pair[1]]], case] = True
-    network = evidence_network(tree, situation, kept)
-    causes = [leaf for leaf in tree.leaves if tree.nodes[leaf].kind == "cause"]
+    inside = opened(tree, situation, concerning(tree, situation))
+    network = evidence_network(tree, situation, kept, inside)
+    causes = [leaf for leaf in tree.leaves if leaf in inside and tree.nodes[leaf].kind == "cause"]
     variables = [network.variable(cause, situation.stage) for cause in causes]
     marginals = propagate(network.cards, network.factors, variables)
     evidence = np.broadcast_to(marginals.log_evidence, kept.shape[1:]) / np.log(2.0)

@@ -12,6 +12,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from diagnose.inference.modules import inner_check
 from diagnose.inference.network import Network
 from diagnose.inference.situation import Situation
 from diagnose.inference.tree import FaultTree, TreeCheck
@@ -45,17 +46,20 @@ def items(tree: FaultTree, situation: Situation) -> tuple[Item, ...]:
     )
 
 
-def evidence_network(tree: FaultTree, situation: Situation, kept: Flags | None = None) -> Network:
+def evidence_network(
+    tree: FaultTree, situation: Situation, kept: Flags | None = None, inside: frozenset[str] | None = None
+) -> Network:
     """The network of a situation, each finding counting once.
 
-    `kept` (items, cases) says which items count in which case of a batch; None: all, and one case.
+    `kept` (items, cases) says which items count in which case of a batch; None: all, and one case. `inside`: see
+    Network.
     """
     every = items(tree, situation)
     if kept is None:
         kept = np.ones((len(every), 1), dtype=bool)
     context = [(item.what, ~keep) for item, keep in zip(every, kept, strict=True) if item.kind == "context"]
     unasked = {question: left for question, left in context if left.any()}
-    network = Network(tree, situation, unasked)
+    network = Network(tree, situation, unasked, inside)
     for item, keep in zip(every, kept, strict=True):
         if item.kind == "complaint":
             complaint, stage, present = situation.complaints[item.nth]
@@ -68,6 +72,7 @@ def evidence_network(tree: FaultTree, situation: Situation, kept: Flags | None =
         elif item.kind == "finding":
             finding = situation.findings[item.nth]
             check = check_of(tree, finding.check)
+            check = check if inside is None else inner_check(tree, check, inside)
             likelihoods = check.likelihoods(finding.weights)[:, None]
             network.observe(check, finding.stage, likelihoods if keep.all() else np.where(keep, likelihoods, 1.0))
     return network

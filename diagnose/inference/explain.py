@@ -12,6 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from diagnose.inference.evidence import Item, evidence_network, items
+from diagnose.inference.modules import concerning, modules_of, opened
 from diagnose.inference.propagation import propagate
 from diagnose.inference.situation import ImpossibleSituationError, Situation
 from diagnose.inference.tree import FaultTree
@@ -53,7 +54,7 @@ def explain(tree: FaultTree, situation: Situation, node: str) -> Explanation:
     for row in range(len(every)):
         kept[row, row + 1] = False
     kept[:, -1] = False
-    network = evidence_network(tree, situation, kept)
+    network = evidence_network(tree, situation, kept, _inside(tree, situation, node))
     variable = network.variable(node, situation.stage)
     marginals = propagate(network.cards, network.factors, [variable])
     if not np.isfinite(marginals.log_evidence[0]):
@@ -70,6 +71,12 @@ def explain(tree: FaultTree, situation: Situation, node: str) -> Explanation:
         tuple(r for r in weighty if r.bits > 0),
         tuple(r for r in weighty if r.bits < 0),
     )
+
+
+def _inside(tree: FaultTree, situation: Situation, node: str) -> frozenset[str]:
+    """What must stand in the network: also the causes whose prior differs where a context answer is left out."""
+    shifted = frozenset(leaf for leaf in tree.leaves if tree.nodes[leaf].shifts)
+    return opened(tree, situation, concerning(tree, situation) | modules_of(tree).causes[node] | shifted)
 
 
 def _reason(item: Item, whole: float, without: float) -> Reason:

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from diagnose.inference.modules import modules_of
 from diagnose.inference.situation import Situation
 from diagnose.inference.tree import FaultTree, Node, TreeCheck
 
@@ -38,14 +39,20 @@ class Network:
     """Variables and tables for one situation, built node by node as they are asked for.
 
     `unasked` lists, for context questions, the cases of the batch (True) that do as if they had not been answered.
+    With `inside`, an "any" gate has only the inputs made of these leaves (see `modules`).
     """
 
     def __init__(
-        self, tree: FaultTree, situation: Situation, unasked: Mapping[str, NDArray[np.bool_]] | None = None
+        self,
+        tree: FaultTree,
+        situation: Situation,
+        unasked: Mapping[str, NDArray[np.bool_]] | None = None,
+        inside: frozenset[str] | None = None,
     ) -> None:
         self.tree = tree
         self.situation = situation
         self._unasked = unasked or {}
+        self._inside = inside
         self.cards: list[int] = []
         self.factors: list[Factor] = []
         self._variables: dict[Copy, int] = {}
@@ -79,11 +86,18 @@ class Network:
             prior = np.array([REPAIR_DID_NOT_TAKE]) if stage else self._prior(node)
             self.weigh(variable, np.array([1.0 - prior, prior]))
             return variable
-        steady = [each for each in node.inputs if self._changing.isdisjoint(self.tree.below(each))]
-        moving = [each for each in node.inputs if each not in steady]
+        within = self._within(node)
+        steady = [each for each in within if self._changing.isdisjoint(self.tree.below(each))]
+        moving = [each for each in within if each not in steady]
         counted = [self._steady(name, steady)] if steady and moving else []
-        inputs = self._distinct(self.variable(each, stage) for each in (moving if counted else node.inputs))
+        inputs = self._distinct(self.variable(each, stage) for each in (moving if counted else within))
         return self._chain([*counted, *inputs], node.need, gate=True)
+
+    def _within(self, node: Node) -> Sequence[str]:
+        if self._inside is None or node.need > 1:
+            return node.inputs
+        causes = modules_of(self.tree).causes
+        return [each for each in node.inputs if not causes[each].isdisjoint(self._inside)]
 
     def _steady(self, name: str, inputs: Sequence[str]) -> int:
         """How many of a gate's inputs are true among those that no repair touches: one variable for all stages.

@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from diagnose.inference.evidence import check_of, evidence_network
+from diagnose.inference.modules import concerning, inner_check, modules_of, opened
 from diagnose.inference.network import Network
 from diagnose.inference.propagation import Marginals, propagate
 from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution
@@ -19,7 +20,7 @@ Array = NDArray[np.float64]
 
 
 def solve(tree: FaultTree, situation: Situation) -> Solution:
-    """The exact probability of every cause, `unlisted.*`, event and stated complaint, as it is now."""
+    """The exact probability, as it is now, of all that is made of causes of what was complained of (see Solution)."""
     return solve_and_predict(tree, situation, ())[0]
 
 
@@ -52,12 +53,19 @@ def solve_and_predict(
     computation as it is; all cells of all checks are cases of one batch, case 0 being things as they stand. Outcomes
     are then mixed from cells by the check's own table.
     """
-    checks = [check_of(tree, check) for check in dict.fromkeys(check_ids)]
-    network = evidence_network(tree, situation)
+    whole = [check_of(tree, check) for check in dict.fromkeys(check_ids)]
+    modules, bearing = modules_of(tree), concerning(tree, situation)
+    inside = opened(tree, situation, bearing, whole)
+    checks = [inner_check(tree, check, inside) for check in whole]
+    network = evidence_network(tree, situation, inside=inside)
     cells = _Cells(network, checks)
     said = {complaint for complaint, _, _ in situation.complaints}
     # A complaint nobody made would only tie together, at a price, all that could bring it about.
-    nodes = [node.id for node in tree.nodes.values() if node.kind != "complaint" or node.id in said]
+    nodes = [
+        node.id
+        for node in tree.nodes.values()
+        if (node.kind != "complaint" or node.id in said) and modules.causes[node.id] <= bearing
+    ]
     variables = {node: network.variable(node, situation.stage) for node in nodes}
     causes = concerned(tree, situation)
     predicted = [variables[cause] for cause in causes] if checks else []
@@ -76,7 +84,7 @@ def _solution(tree: FaultTree, variables: Mapping[str, int], marginals: Marginal
     if not np.isfinite(log_evidence):
         raise ImpossibleSituationError("what was said and found cannot all be so; take something back")
     posterior = {node: float(marginals[variable][1, 0]) for node, variable in variables.items()}
-    return Solution(posterior, log_evidence, tree.leaves)
+    return Solution(posterior, log_evidence, tuple(leaf for leaf in tree.leaves if leaf in posterior))
 
 
 class _Cells:

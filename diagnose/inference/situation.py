@@ -58,7 +58,10 @@ class Situation:
 
 @dataclass(frozen=True)
 class Solution:
-    """`posterior` of every cause, `unlisted.*`, event and stated complaint: how probable it is now (last stage).
+    """`posterior`: how probable each cause, `unlisted.*`, event and stated complaint is now (last stage).
+
+    It has all nodes made of causes below what was complained of, ruled out, seen or repaired; where nothing is
+    complained of, every node. `causes` are its leaves, in the order of the tree.
 
     `log_evidence` is the natural logarithm of the probability of all that was said and found.
     """

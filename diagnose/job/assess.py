@@ -20,6 +20,7 @@ from diagnose.inference import (
     conflicts,
     explain,
     nothing_listed_fits,
+    solve,
     solve_and_predict,
     unlisted,
 )
@@ -56,7 +57,6 @@ class Assessment:
     run: RuleRun
     situation: Situation
     solution: Solution
-    predictions: Mapping[str, Prediction]
     left_aside: tuple[str, ...] = ()  # a sentence for each piece of evidence that could not be used
 
     @property
@@ -86,6 +86,23 @@ class Assessment:
         if node not in self.book.causes:
             return "unlisted"
         return "no fault" if self.book.causes[node].no_fault else "cause"
+
+    @cached_property
+    def predictions(self) -> Mapping[str, Prediction]:
+        """What each open check would answer, and what would then be believed."""
+        return self._predicted(self._open_checks())
+
+    def _predicted(self, checks: Sequence[str]) -> Mapping[str, Prediction]:
+        try:
+            return solve_and_predict(self.tree, self.situation, checks)[1]
+        except TooWideError:  # too much at once: half of them at a time; one too wide by itself is not offered
+            half = len(checks) // 2
+            return {**self._predicted(checks[:half]), **self._predicted(checks[half:])} if half else {}
+
+    def _open_checks(self) -> list[str]:
+        """Checks that bear on what is complained of, not answered since the last repair and not skipped."""
+        done = {*self.state.readings_now(), *self.state.skipped}
+        return [check for check in bearing_checks(self.tree, self.situation) if check not in done]
 
     @cached_property
     def options(self) -> tuple[Choice, ...]:
@@ -132,12 +149,12 @@ def assess(book: Book, state: JobState) -> Assessment:
         seen=tuple(_seen(state, tree)),
     )
     try:
-        solution, predictions = solve_and_predict(tree, situation, _open_checks(tree, state, situation))
+        solution = solve(tree, situation)
         left_aside: tuple[str, ...] = ()
     except (ImpossibleSituationError, TooWideError):
         situation, left_aside = usable_situation(book, tree, situation)
-        solution, predictions = solve_and_predict(tree, situation, _open_checks(tree, state, situation))
-    return Assessment(book, state, state.machine, tree, run, situation, solution, predictions, left_aside)
+        solution = solve(tree, situation)
+    return Assessment(book, state, state.machine, tree, run, situation, solution, left_aside)
 
 
 def _of_this_tree(found: Sequence[Finding], tree: FaultTree) -> tuple[Finding, ...]:
@@ -151,9 +168,3 @@ def _seen(state: JobState, tree: FaultTree) -> Iterator[tuple[str, int, bool]]:
         if repair.found != "can't tell" and repair.cause in tree.nodes:
             yield repair.cause, stage, repair.found == "as expected"
         stage += repair.found != "sound"
-
-
-def _open_checks(tree: FaultTree, state: JobState, situation: Situation) -> list[str]:
-    """Checks that bear on what is complained of, not answered since the last repair and not skipped."""
-    done = {*state.readings_now(), *state.skipped}
-    return [check for check in bearing_checks(tree, situation) if check not in done]

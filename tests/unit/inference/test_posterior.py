@@ -12,6 +12,7 @@ from diagnose.inference import (
     Node,
     Situation,
     TooWideError,
+    concerned,
     propagation,
     solve,
     solve_and_predict,
@@ -32,7 +33,7 @@ def test_equals_enumeration(seed: int) -> None:
         return
     solution, predictions = solve_and_predict(tree, situation, checks)
     assert math.exp(solution.log_evidence) == pytest.approx(evidence, rel=1e-9)
-    assert set(tree.leaves) <= set(solution.posterior)
+    assert set(concerned(tree, situation)) <= set(solution.posterior)
     assert solution.posterior == pytest.approx({node: posterior[node] for node in solution.posterior}, abs=1e-9)
     for check in checks:
         for outcome, (chance, after) in answers[check].items():
