@@ -17,7 +17,7 @@ from diagnose.units import Quantity, UnitError, parse_quantity, show_number
 __all__ = ["WARMTHS", "expected_insulation", "insulation"]
 
 # Insulation check -> the check that says how warm that motor was when it was isolated.
-WARMTHS: Mapping[str, str] = {"pump_motor.insulation": "pump_motor.case_temperature"}
+WARMTHS: Mapping[str, str] = {f"{m}.insulation": f"{m}.case_temperature" for m in ("pump_motor", "drive_motor")}
 COOLS = 7.0  # K by which the winding may stand off its case, or have cooled meanwhile; judgement
 DOUBLING = math.log(2.0) / 10.0  # relative change for each kelvin
 COLDEST, HOTTEST = 253.15, 453.15  # a case outside is a slip of the pen
@@ -34,6 +34,7 @@ def insulation(facts: Facts, check_id: str) -> Finding | Silent | None:
     Source: TM 55-1905-223-24-17, 2-14 (5 Mohm); the halving for each 10 C° is common practice.
     Fires: two_tank_electric_208: pump_motor.case_temperature = 160 °F; pump_motor.insulation = 2 Mohm -> good
     Fires: two_tank_electric_208: pump_motor.case_temperature = 50 °F; pump_motor.insulation = 2 Mohm -> leaks
+    Fires: two_tank_steam_208: drive_motor.case_temperature = 150 °F; drive_motor.insulation = 1.5 Mohm -> good
     Silent: two_tank_electric_208: pump_motor.case_temperature = 160 °F
     """
     reading, check = facts.fresh(check_id), facts.check(check_id)

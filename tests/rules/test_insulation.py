@@ -69,3 +69,11 @@ def test_expected_follows_the_warmth() -> None:
     cold = expected(BOOK, HERE, [], MEG)
     assert cold is not None
     assert "at 40 °C" in cold.lines[0]
+
+
+@pytest.mark.parametrize(("case", "outcome"), [("150 °F", "good"), ("104 °F", "weak"), ("60 °F", "leaks")])
+def test_the_conveyor_motor_as_well(case: str, outcome: str) -> None:
+    """1.5 Mohm at 66 °C is 8.8 at 40 °C; at 16 °C it is 0.28."""
+    taken = [read("drive_motor.insulation", "1.5 Mohm"), read("drive_motor.case_temperature", case)]
+    found = next(f for f in findings(BOOK, HERE, taken).findings if f.check == "drive_motor.insulation")
+    assert (found.rule, found.outcome) == ("insulation", outcome)
