@@ -89,7 +89,7 @@ def expected_drop(facts: Facts, check: str) -> Expected | None:
     most = Quantity(least / one, inch.unit)
     working = (
         *said("leak-of-level", "us", length=length.si, width=width.si, fall=inch.si, time=TEN_MINUTES),
-        f"Up to {shown(least, 'flow', 'gpm')}, {most.value:.2g} in on such a tank, drains back or is not seen (judgement).",
+        f"Up to {shown(least, 'flow', 'gpm')}, {most.value:.2g} in here, drains back or is not seen (judgement).",
     )
     line = f"no fall to be seen; 1 in on a tank of {length} by {width} is {shown(one, 'flow', 'gpm', 2)}"
     return Expected((line,), None, most, (), "length, width and fall", working)
