@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher, get_close_matches
 from functools import lru_cache
-from math import log
+from math import log, sqrt
 
 __all__ = ["Match", "clear_winner", "find"]
 
@@ -22,30 +22,64 @@ _IDLE = frozenset(_IDLE_WORDS.split())
 _ALIKE = 0.75  # how alike two words must be to count as one word with a slip in it
 _ALIKE_SHORT = 0.85  # the same for words of three letters: "rak" is "rack", but "fan" is not "pan"
 _SHORTEST_FUZZY = 3
-_WORTH_SHOWING = 0.3
-_CLEAR = 0.5
+_SHORT = 4  # letters of a word in which one wrong letter makes another word: "trip" is not "drip"
+_WORTH_SHOWING = 0.25
+_CLEAR = 0.45
+_ABOUT = 0.3  # what counts besides the best text: how much of all texts is about the words
+_STRANGE = log(2.0)  # weight of a word nobody has
 _WHOLE = 0.98  # all its words, and no others
-_CLEAR_LEAD = 1.3  # the first must be so much better than the second to be taken without asking
+_CLEAR_LEAD = 1.2  # the first must be so much better than the second to be taken without asking
 
 # Words of the kitchen and of the trade that mean the same. Each row is one meaning.
 _SAME = (
     ("hot", "warm", "heat", "heats", "heated", "heating", "temperature", "temp"),
     ("cold", "cool", "lukewarm", "tepid", "unheated"),
+    ("not", "no", "never", "without", "none", "nothing", "hardly", "barely", "dont", "doesnt", "wont", "isnt", "cant"),
+    ("ware", "dish", "dishes", "plate", "plates", "glass", "glasses", "cups", "silverware", "forks", "cutlery"),
+    ("disbelieve", "trust", "believe", "believed", "disbelieved", "wrong", "agree", "disagree", "right"),
+    ("soap", "detergent", "soapy"),
+    ("chemical", "chemicals", "sanitiser", "sanitizer", "chlorine", "bleach"),
+    ("foam", "suds", "bubbles", "lather"),
+    ("drip", "drips", "dripping", "dribbles", "leak", "leaks", "leaking", "leaky"),
+    ("noise", "loud", "noisy", "sound", "squealing", "grinding", "humming", "rattles", "rattling"),
+    ("start", "starts", "starting", "begin"),
+    ("fill", "fills", "filling"),
+    ("burn", "burnt", "burning", "burned", "scorched"),
+    ("smell", "smells", "smelling", "stinks", "odour", "odor"),
+    ("breaker", "fuse", "fuses"),
+    ("jerk", "jerks", "jerky", "stutters"),
+    ("speed", "pace"),
     ("steam", "steams", "steaming", "vapour", "vapor", "fog", "mist", "sauna"),
-    ("jam", "jams", "jammed", "jamming", "stuck", "sticks", "sticking", "hang", "hangs", "hung", "blocked"),
+    (
+        "jam",
+        "jams",
+        "jammed",
+        "jamming",
+        "stuck",
+        "sticks",
+        "sticking",
+        "hang",
+        "hangs",
+        "hung",
+        "blocked",
+        "catch",
+        "catches",
+        "caught",
+    ),
     ("trip", "trips", "tripped", "tripping", "cuts", "kicks"),
     ("rack", "racks", "basket", "baskets", "crate", "crates", "tray", "trays"),
     ("conveyor", "chain", "belt"),
     ("motor", "motors", "engine"),
     ("rinse", "rinsing", "final"),
-    ("gauge", "dial", "thermometer", "meter"),
+    ("gauge", "dial", "thermometer", "thermometers", "meter", "needle", "display"),
     ("amps", "amp", "current", "ampere", "amperes"),
     ("volts", "volt", "voltage"),
     ("ohms", "ohm", "resistance"),
-    ("curtain", "curtains", "flaps", "strips"),
+    ("curtain", "curtains", "flaps"),
     ("inlet", "supply", "incoming", "entering"),
-    ("stop", "stops", "stopped", "halts"),
+    ("stop", "stops", "stopped", "halts", "shuts", "shut", "dies"),
 )
+_OPPOSITE = {"hot": "cold", "cold": "hot", "dry": "wet", "clean": "dirty"}
 _MEANING = {word: row[0] for row in _SAME for word in row}
 
 
@@ -60,15 +94,15 @@ class Match:
 def find(words: str, candidates: Mapping[str, Sequence[str]], most: int = 6) -> list[Match]:
     """The candidates whose texts fit the words, the best first; nothing that hardly fits.
 
-    Every candidate has several texts (a title, phrases); the best fitting one counts. Words that
-    many candidates share weigh little.
+    Every candidate has several texts (a title, phrases); the best fitting one counts most, then how many of them
+    have the words. Words that many candidates share weigh little.
     """
     wanted = _tokens(words)
     if not wanted:
         return []
     texts = {name: [_tokens(t) for t in each] for name, each in candidates.items()}
     weight = _weights(texts)
-    matches = [Match(name, max((_fit(wanted, t, weight) for t in each), default=0.0)) for name, each in texts.items()]
+    matches = [Match(name, _score(wanted, each, weight)) for name, each in texts.items()]
     good = [m for m in matches if m.score >= _WORTH_SHOWING]
     return sorted(good, key=lambda m: -m.score)[:most]
 
@@ -86,7 +120,19 @@ def clear_winner(matches: Sequence[Match]) -> str | None:
 def _tokens(text: str) -> tuple[str, ...]:
     plain = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
     words = [w for w in _TOKEN.findall(plain.replace("'", "")) if w not in _IDLE]
-    return tuple(_meaning(w) for w in words)
+    return _turned([_meaning(w) for w in words])
+
+
+def _turned(words: Sequence[str]) -> tuple[str, ...]:
+    """What is said not to be so becomes its opposite: "not getting hot" is about cold."""
+    turned: list[str] = []
+    for word in words:
+        back = next((n for n in (1, 2) if len(turned) >= n and turned[-n] == "not"), 0)
+        if word in _OPPOSITE and back:
+            del turned[-back]
+            word = _OPPOSITE[word]
+        turned.append(word)
+    return tuple(turned)
 
 
 @lru_cache(maxsize=4096)
@@ -102,21 +148,35 @@ def _weights(texts: Mapping[str, Sequence[Sequence[str]]]) -> dict[str, float]:
     return {word: log(1 + len(texts) / count) for word, count in seen.items()}
 
 
+def _score(wanted: Sequence[str], texts: Sequence[Sequence[str]], weight: Mapping[str, float]) -> float:
+    """Mostly the text that fits best, and then how much of the candidate is about these words at all."""
+    best = max((_fit(wanted, text, weight) for text in texts), default=0.0)
+    often = Counter(word for text in texts for word in set(text))
+    about = total = 0.0
+    for word in wanted:
+        nearest, likeness = _closest(word, tuple(often))
+        total += weight.get(nearest if likeness else word, _STRANGE)
+        about += weight.get(nearest, _STRANGE) * likeness * sqrt(often[nearest] / len(texts)) if likeness else 0.0
+    return (1.0 - _ABOUT) * best + _ABOUT * about / total
+
+
 def _fit(wanted: Sequence[str], text: Sequence[str], weight: Mapping[str, float]) -> float:
     """How much of the wanted weight is found in the text, and a little for how much of the text is used."""
     if not text:
         return 0.0
-    strange = log(2.0)
+    used = {best for best, likeness in (_closest(word, text) for word in wanted) if likeness}
+    share_of_text = sum(weight.get(w, _STRANGE) for w in used) / sum(weight.get(w, _STRANGE) for w in set(text))
+    return _covered(wanted, text, weight) * (0.7 + 0.3 * share_of_text)
+
+
+def _covered(wanted: Sequence[str], text: Sequence[str], weight: Mapping[str, float]) -> float:
+    """How much of the weight of the words wanted is found in the text."""
     found = total = 0.0
-    used: set[str] = set()
     for word in wanted:
         best, likeness = _closest(word, text)
-        total += weight.get(best if likeness else word, strange)
-        if likeness:
-            found += weight.get(best, strange) * likeness
-            used.add(best)
-    share_of_text = sum(weight.get(w, strange) for w in used) / sum(weight.get(w, strange) for w in set(text))
-    return found / total * (0.7 + 0.3 * share_of_text)
+        total += weight.get(best if likeness else word, _STRANGE)
+        found += weight.get(best, _STRANGE) * likeness if likeness else 0.0
+    return found / total
 
 
 def _closest(word: str, text: Sequence[str]) -> tuple[str, float]:
@@ -140,4 +200,4 @@ def _alike(word: str, other: str) -> float:
     if 2 * len(shorter) < _ALIKE * (len(shorter) + len(longer)):
         return 0.0  # so different in length that they can't be alike
     alike = SequenceMatcher(None, word, other).ratio()
-    return alike if alike >= (_ALIKE if len(shorter) > _SHORTEST_FUZZY else _ALIKE_SHORT) else 0.0
+    return alike if alike >= (_ALIKE if len(shorter) > _SHORT else _ALIKE_SHORT) else 0.0

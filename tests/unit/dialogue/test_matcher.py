@@ -7,22 +7,22 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from diagnose.dialogue.matcher import clear_winner, find
-from diagnose.model import load_book
+from diagnose.model import Machine, fits, load_book
 
 BOOK = load_book()
-COMPLAINTS = {c.id: [c.title, *c.kitchen] for c in BOOK.complaints.values()}
+# As offered on a two-tank machine whose racks are pushed by a bar.
+HERE = Machine("", BOOK.machines["two_tank_electric_208"])
+COMPLAINTS = {c.id: [c.title, *c.kitchen] for c in BOOK.complaints.values() if fits(HERE, c.fits)}
 
 
 @pytest.mark.parametrize(
     ("words", "meant"),
     [
-        ("cold rinse", "rinse_cold"),
         ("watter not hott at the end", "rinse_cold"),
         ("the dial says 160", "rinse_cold"),
         ("plates come lukewarm", "rinse_cold"),
         ("booster broken", "rinse_cold"),
         ("STEAM EVERYWHERE!!", "steam_out"),
-        ("it is like a sauna", "steam_out"),
         ("fog", "steam_out"),
         ("rak jamed", "racks_jam"),
         ("baskets stuck inside", "racks_jam"),
@@ -35,6 +35,21 @@ def test_kitchen_words_find_the_complaint(words: str, meant: str) -> None:
     assert clear_winner(find(words, COMPLAINTS)) == meant
 
 
+@pytest.mark.parametrize(("words", "meant"), [("cold rinse", "rinse_cold"), ("it is like a sauna", "steam_out")])
+def test_words_of_two_complaints_ask_back_with_the_likelier_first(words: str, meant: str) -> None:
+    matches = find(words, COMPLAINTS)
+    assert clear_winner(matches) is None
+    assert matches[0].id == meant
+
+
+@pytest.mark.parametrize(
+    ("words", "meant"),
+    [("rinse is not hot", "rinse_cold"), ("rinse is too hot", "rinse_hot"), ("ware not dry", "not_dry")],
+)
+def test_a_denied_word_is_its_opposite(words: str, meant: str) -> None:
+    assert find(words, COMPLAINTS)[0].id == meant
+
+
 @pytest.mark.parametrize("words", ["xyzzy", "", "?!", "the", "12", "the inspector ate lunch"])
 def test_nothing_is_found_in_nothing(words: str) -> None:
     assert clear_winner(find(words, COMPLAINTS)) is None
@@ -43,7 +58,7 @@ def test_nothing_is_found_in_nothing(words: str) -> None:
 def test_vague_words_offer_a_choice() -> None:
     matches = find("conveyor stops", COMPLAINTS)
     assert clear_winner(matches) is None
-    assert {m.id for m in matches[:2]} == {"racks_jam", "motor_trips"}
+    assert {m.id for m in matches[:4]} >= {"conveyor_dead", "stops_table_empty"}
 
 
 def test_checks_are_found_by_their_titles() -> None:

@@ -47,7 +47,7 @@ def test_a_case_becomes_a_state(book: Book) -> None:
 @pytest.mark.parametrize(
     ("keys", "says"),
     [
-        ({"machine": "two_tank_electric_280"}, "did you mean two_tank_electric_208?"),
+        ({"machine": "two_tank_electrik_208"}, "did you mean two_tank_electric_208?"),
         ({"complaints": []}, "none given"),
         ({"complaints": ["rinse_colt"]}, "did you mean rinse_cold?"),
         ({"context": {"hardnes": "hard"}}, "did you mean hardness?"),
