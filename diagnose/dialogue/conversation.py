@@ -151,6 +151,8 @@ class Conversation:
     def _do(self, events: Sequence[ev.Event]) -> None:
         for event in events:
             self._scene.session.do(event)
+        if any(isinstance(e, ev.Opened) for e in events) and self._scene.state.machine:
+            self._say(wrap(f"{words.TAKEN}{self._scene.state.machine.type.title}.", self._front.width, role="good"))
         if any(isinstance(e, ev.ComplaintSaid) and e.present for e in events) and self._scene.state.stage:
             self._say(wrap(words.GO_ON, self._front.width))
         if any(isinstance(e, ev.PlateRead | ev.MachineDescribed) for e in events):
