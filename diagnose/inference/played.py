@@ -13,7 +13,7 @@ from diagnose.inference.advice import advise
 from diagnose.inference.economy import Circumstances, Economy
 from diagnose.inference.network import REPAIR_DID_NOT_TAKE
 from diagnose.inference.options import Option
-from diagnose.inference.posterior import bearing_checks, solve_and_predict
+from diagnose.inference.posterior import bearing_checks, predict, solve
 from diagnose.inference.situation import Prediction, Situation
 from diagnose.inference.tree import FaultTree, TreeCheck, so_in
 from diagnose.model import Book, Finding
@@ -80,7 +80,7 @@ class _Game:
             situation = Situation(tuple(self.complaints), tuple(self.findings), tuple(self.repaired))
             done = {f.check for f in self.findings if f.stage == situation.stage}
             asked = [c for c in bearing_checks(self.tree, situation) if c not in done]
-            solution, predictions = solve_and_predict(self.tree, situation, asked)
+            solution, predictions = solve(self.tree, situation), predict(self.tree, situation, asked)
             best = advise(self.book, self.tree, situation, solution, predictions, self.economy, self.now).best
             self.minutes += best.minutes
             if best.kind == "help":

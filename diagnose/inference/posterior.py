@@ -11,7 +11,7 @@ from diagnose.inference.evidence import check_of, evidence_network
 from diagnose.inference.modules import concerning, inner_check, modules_of, opened
 from diagnose.inference.network import Network
 from diagnose.inference.propagation import Marginals, propagate
-from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution
+from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution, TooWideError
 from diagnose.inference.tree import FaultTree, TreeCheck
 
 __all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict"]
@@ -25,8 +25,17 @@ def solve(tree: FaultTree, situation: Situation) -> Solution:
 
 
 def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> dict[str, Prediction]:
-    """For each check, if it were done now: how likely each outcome is, and every cause's probability after it."""
-    return solve_and_predict(tree, situation, check_ids)[1]
+    """For each check, if it were done now: how likely each outcome is, and every cause's probability after it.
+
+    Checks that are too much for the arithmetic together are taken half at a time; one that is too much by itself is
+    left out.
+    """
+    checks = list(dict.fromkeys(check_ids))
+    try:
+        return solve_and_predict(tree, situation, checks)[1]
+    except TooWideError:
+        half = len(checks) // 2
+        return {**predict(tree, situation, checks[:half]), **predict(tree, situation, checks[half:])} if half else {}
 
 
 def concerned(tree: FaultTree, situation: Situation) -> tuple[str, ...]:

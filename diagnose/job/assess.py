@@ -20,8 +20,8 @@ from diagnose.inference import (
     conflicts,
     explain,
     nothing_listed_fits,
+    predict,
     solve,
-    solve_and_predict,
     unlisted,
 )
 from diagnose.job.circumstances import circumstances
@@ -90,14 +90,7 @@ class Assessment:
     @cached_property
     def predictions(self) -> Mapping[str, Prediction]:
         """What each open check would answer, and what would then be believed."""
-        return self._predicted(self._open_checks())
-
-    def _predicted(self, checks: Sequence[str]) -> Mapping[str, Prediction]:
-        try:
-            return solve_and_predict(self.tree, self.situation, checks)[1]
-        except TooWideError:  # too much at once: half of them at a time; one too wide by itself is not offered
-            half = len(checks) // 2
-            return {**self._predicted(checks[:half]), **self._predicted(checks[half:])} if half else {}
+        return predict(self.tree, self.situation, self._open_checks())
 
     def _open_checks(self) -> list[str]:
         """Checks that bear on what is complained of, not answered since the last repair and not skipped."""
