@@ -27,10 +27,12 @@ def test_every_lint_module_is_used() -> None:
 
 
 def test_there_is_enough_of_it(book: Book) -> None:
-    assert len(book.causes) >= 90
-    assert len(book.checks) >= 110
-    assert len(book.events) >= 25
-    assert len(book.machines) >= 8
+    assert len(book.complaints) >= 40
+    assert len(book.causes) >= 260
+    assert len(book.checks) >= 300
+    assert len(book.events) >= 90
+    assert len(book.limits) >= 60
+    assert len(book.machines) >= 20
     assert {e.gate for e in book.events.values()} == {"any", "all", "at_least"}
 
 
@@ -49,6 +51,29 @@ def test_rules_answer_checks_that_exist(book: Book) -> None:
 
     general = {"plain_band", "chosen_outcome"}
     assert {rule.name for rule in RULES} - general <= set(book.checks)
+
+
+def test_no_two_causes_of_a_complaint_look_alike_in_every_check(book: Book) -> None:
+    from diagnose.inference import build_tree
+    from diagnose.inference.separation import inseparable
+    from diagnose.model import Machine, fits
+
+    for kind in book.machines.values():
+        machine = Machine("", kind)
+        tree = build_tree(book, machine)
+        for name, complaint in book.complaints.items():
+            if not fits(machine, complaint.fits):
+                continue
+            for one, other in inseparable(tree, name):
+                said = {*book.causes[one].inseparable_from, *book.causes[other].inseparable_from}
+                assert {one, other} & said, f"{name} on {kind.id}: {one} and {other}"
+
+
+def test_outside_causes_count_as_much_as_broken_parts(book: Book) -> None:
+    """Building water, power, drain, steam, gas, room air, operation, chemicals and ware; and what is as designed."""
+    outside = ("supply_", "room_air.", "operation.", "soil_load.", "water_quality.", "exhaust_duct.", "water_use.")
+    assert sum(name.startswith(outside) for name in book.causes) >= 80
+    assert sum(cause.no_fault for cause in book.causes.values()) >= 20
 
 
 def test_causes_are_shared_between_complaints(book: Book) -> None:
