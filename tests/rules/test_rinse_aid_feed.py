@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rules.test_sanitiser_feed import chemical, done, expect
+from diagnose.model import Machine
+from tests.rules.test_sanitiser_feed import BOOK, chemical, done, expect
 
 FED = "rinse_aid_feed.fed_per_rack"
 
@@ -35,3 +36,14 @@ def test_expected() -> None:
     told = expect(chemical(rinse_per_rack="4 L"), FED)
     assert told is not None
     assert told.working[:2] == ("50 ppm × 4 L ÷ 1000 = 0.2 mL", "500 ppm × 4 L ÷ 1000 = 2 mL")
+
+
+def test_without_a_figure_a_rack_the_rinse_is_shared_among_the_racks() -> None:
+    """4.2 gpm over 208 racks an hour is 1.21 gal: 0.15 mL is 33 ppm; with a quarter of the flow it is enough."""
+    machine = Machine("m", BOOK.machines["two_tank_electric_208"])
+    assert done(machine, (FED, "0.15 mL")).findings[0].outcome == "short"
+    thrifty = Machine("m", BOOK.machines["two_tank_electric_208"], {"rinse_flow": "1.05 gpm"})
+    assert done(thrifty, (FED, "0.15 mL")).findings[0].outcome == "as_wanted"  # 131 ppm
+    told = expect(machine, FED)
+    assert told is not None
+    assert "1.21 gal a rack" in told.lines[0]
