@@ -19,7 +19,10 @@ import numpy as np
 from diagnose.inference.situation import Situation
 from diagnose.inference.tree import FaultTree, TreeCheck
 
-__all__ = ["Modules", "concerning", "inner_check", "modules_of", "opened"]
+__all__ = ["Modules", "concerning", "grouped", "inner_check", "modules_of", "opened"]
+
+
+TOGETHER = 6  # so many leaves seen twice outside may stand in one network with all that they tie together
 
 
 class Modules:
@@ -103,6 +106,28 @@ def opened(
         inside = inside | more
 
 
+def grouped(tree: FaultTree, situation: Situation, checks: Sequence[TreeCheck]) -> list[list[str]]:
+    """The checks in groups, each to be asked of one network: few leaves outside are then seen twice in any of them."""
+    inside = opened(tree, situation, concerning(tree, situation))
+    found = [tree.checks[f.check] for f in situation.findings if f.check in tree.checks]
+    seen = frozenset[str]().union(*(_outside(tree, check, inside) for check in found))
+    groups: list[tuple[frozenset[str], list[str]]] = []
+    for check in sorted(checks, key=lambda c: len(_outside(tree, c, inside) & seen)):
+        twice = _outside(tree, check, inside) & seen
+        for nth, (leaves, members) in enumerate(groups):
+            if len(leaves | twice) <= max(TOGETHER, len(leaves), len(twice)):
+                groups[nth] = (leaves | twice, [*members, check.id])
+                break
+        else:
+            groups.append((twice, [check.id]))
+    return [members for _, members in groups]
+
+
+def _outside(tree: FaultTree, check: TreeCheck, inside: frozenset[str]) -> frozenset[str]:
+    causes = modules_of(tree).causes
+    return frozenset[str]().union(*(causes[node] for node in check.looks_at)) - inside
+
+
 def _uncountable(tree: FaultTree, inside: frozenset[str], checks: Sequence[TreeCheck]) -> set[str]:
     modules = modules_of(tree)
     more: set[str] = set()
@@ -121,19 +146,14 @@ def _uncountable(tree: FaultTree, inside: frozenset[str], checks: Sequence[TreeC
 def _seen_twice(
     tree: FaultTree, inside: frozenset[str], found: Sequence[TreeCheck], asked: Sequence[TreeCheck]
 ) -> set[str]:
-    causes = modules_of(tree).causes
-
-    def outside(check: TreeCheck) -> frozenset[str]:
-        return frozenset[str]().union(*(causes[node] for node in check.looks_at)) - inside
-
     once: set[str] = set()
     twice: set[str] = set()
     for check in found:
-        leaves = outside(check)
+        leaves = _outside(tree, check, inside)
         twice |= once & leaves
         once |= leaves
     for check in asked if once else ():
-        twice |= once & outside(check)
+        twice |= once & _outside(tree, check, inside)
     return twice
 
 

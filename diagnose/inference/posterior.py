@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from diagnose.inference.evidence import check_of, evidence_network
-from diagnose.inference.modules import concerning, inner_check, modules_of, opened
+from diagnose.inference.modules import concerning, grouped, inner_check, modules_of, opened
 from diagnose.inference.network import Network
 from diagnose.inference.propagation import Marginals, propagate
 from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution, TooWideError
@@ -27,15 +27,23 @@ def solve(tree: FaultTree, situation: Situation) -> Solution:
 def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> dict[str, Prediction]:
     """For each check, if it were done now: how likely each outcome is, and every cause's probability after it.
 
-    Checks that are too much for the arithmetic together are taken half at a time; one that is too much by itself is
-    left out.
+    Checks that see the same of what findings saw outside the complaint are taken together, as the network must hold
+    that for them. What is too much for the arithmetic even so is taken half at a time; a check that is too much by
+    itself is left out.
     """
     checks = list(dict.fromkeys(check_ids))
+    found: dict[str, Prediction] = {}
+    for group in grouped(tree, situation, [check_of(tree, check) for check in checks]):
+        found.update(_halved(tree, situation, group))
+    return {check: found[check] for check in checks if check in found}
+
+
+def _halved(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> dict[str, Prediction]:
     try:
         return solve_and_predict(tree, situation, checks)[1]
     except TooWideError:
         half = len(checks) // 2
-        return {**predict(tree, situation, checks[:half]), **predict(tree, situation, checks[half:])} if half else {}
+        return {**_halved(tree, situation, checks[:half]), **_halved(tree, situation, checks[half:])} if half else {}
 
 
 def concerned(tree: FaultTree, situation: Situation) -> tuple[str, ...]:
