@@ -19,7 +19,7 @@ from tests.replay import JOB, parts_of
 
 ROOT = Path(__file__).resolve().parents[2]
 STORY = ROOT / "transcripts_demo" / "rinse_cold_one_element.txt"
-BEGIN = ["6", "1", "Pier Canteen, invented", "0"]
+BEGIN = ["two_tank_electric_208", "1", "Pier Canteen, invented", "0"]
 
 
 def environment(home: Path, **more: str) -> dict[str, str]:

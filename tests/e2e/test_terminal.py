@@ -16,7 +16,7 @@ from diagnose.view.exits import Exit
 
 ROOT = Path(__file__).resolve().parents[2]
 ANSWERS = (
-    "6",
+    "two_tank_electric_208",
     "1",
     "Pier Canteen",
     "0",
@@ -123,7 +123,7 @@ def test_the_prompt_is_one_row_and_resizing_leaves_no_copies(tmp_path: Path) -> 
     for columns in (60, 45, 70, 50, 80):
         terminal.child.setwinsize(24, columns)
         terminal.screen.resize(24, columns)
-    terminal.answer("6", "Question 2")
+    terminal.answer("two_tank_electric_208", "Question 2")
     assert sum(line.startswith(">") for line in terminal.lines) == 2
 
 
@@ -131,7 +131,7 @@ def test_the_prompt_is_one_row_and_resizing_leaves_no_copies(tmp_path: Path) -> 
 def test_leaving_keys_say_how_to_come_back(tmp_path: Path, key: str) -> None:
     terminal = Terminal(tmp_path, 80, 24)
     terminal.until("Question 1")
-    terminal.answer("6", "Question 2")
+    terminal.answer("two_tank_electric_208", "Question 2")
     terminal.child.send(key)
     assert terminal.end() == Exit.PAUSED
     assert "Paused, saved. Resume with: diagnose resume job-" in terminal.text
@@ -141,7 +141,7 @@ def test_leaving_keys_say_how_to_come_back(tmp_path: Path, key: str) -> None:
 def test_a_closed_window_pauses(tmp_path: Path, name: str) -> None:
     terminal = Terminal(tmp_path, 80, 24)
     terminal.until("Question 1")
-    terminal.answer("6", "Question 2")
+    terminal.answer("two_tank_electric_208", "Question 2")
     terminal.child.kill(getattr(signal, name))
     assert terminal.end() == Exit.PAUSED
     again = Terminal(tmp_path, 80, 24, "resume")

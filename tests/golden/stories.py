@@ -113,7 +113,7 @@ STORIES = (
         machine="two_tank_electric_208",
         site="Millpond Home, invented",
         faults=("pressure_regulator.set_high",),
-        complaints="rinse cold",
+        complaints="last rinse not hot",
         context={"last_done": "plumbing work", "since": "since the last work"},
         shows={
             "set_high": {

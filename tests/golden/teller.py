@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from diagnose.dialogue import requests as rq
+from diagnose.dialogue.begin import machine_options
 from diagnose.dialogue.conversation import Conversation
 from diagnose.dialogue.flow import next_request
 from diagnose.dialogue.front import Paused
@@ -83,7 +84,7 @@ class _Teller(ScriptedFront):
         book = self._scene.book
         match request:
             case rq.AskMachine():
-                return str(list(book.machines).index(self._story.machine) + 1)
+                return str([m.name for m in machine_options(self._scene)].index(self._story.machine) + 1)
             case rq.OfferPlate() | rq.AskClose():
                 return "1"
             case rq.Describe():
