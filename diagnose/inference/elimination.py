@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import heapq
+import random
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import prod
@@ -19,15 +20,53 @@ class Cluster:
     parent: int | None
 
 
-def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]]) -> list[tuple[int, frozenset[int]]]:
+Order = list[tuple[int, frozenset[int]]]
+
+# Where the first order makes a wide table, so many others are tried, ties broken by chance; each takes some
+# milliseconds, and every halving of the table saves far more.
+WIDE = 2**14
+TRIES = 6
+VERY_WIDE = 2**17  # then more of them
+MORE_TRIES = 24
+
+
+def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]]) -> Order:
     """Each variable with the neighbours it has when it is summed out, cheapest next.
 
     Greedy: the variable whose neighbours lack the fewest connections goes first, among equals the one that makes the
-    smallest table. Finding the best order of all is out of reach; this one is near it on trees that share little.
+    smallest table. Finding the best order of all is out of reach; this one is near it on trees that share little. Where
+    it is not, the best of some others is taken.
 
     >>> [v for v, _ in elimination_order([2, 2, 2], [(0, 1), (1, 2)])]
     [0, 1, 2]
     """
+    scopes = [tuple(scope) for scope in scopes]
+    best = _greedy(cards, scopes, None)
+    if _widest(best, cards) <= WIDE:
+        return best
+    chance = random.Random(len(cards))
+    for tries, enough in ((TRIES, VERY_WIDE), (MORE_TRIES, 0)):
+        others = (_greedy(cards, scopes, chance) for _ in range(tries))
+        best = min([best, *others], key=lambda order: _work(order, cards))
+        if _widest(best, cards) <= (enough or WIDE):
+            break
+    return best
+
+
+def _widest(order: Order, cards: Sequence[int]) -> int:
+    return max((_cells(step, cards) for step in order), default=1)
+
+
+def _work(order: Order, cards: Sequence[int]) -> tuple[int, int]:
+    cells = [_cells(step, cards) for step in order]
+    return max(cells, default=1), sum(cells)
+
+
+def _cells(step: tuple[int, frozenset[int]], cards: Sequence[int]) -> int:
+    return cards[step[0]] * prod(cards[other] for other in step[1])
+
+
+def _greedy(cards: Sequence[int], scopes: Sequence[Sequence[int]], chance: random.Random | None) -> Order:
     near: list[set[int]] = [set() for _ in cards]
     for scope in scopes:
         for variable in scope:
@@ -35,20 +74,24 @@ def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]]) -> 
     for variable, others in enumerate(near):
         others.discard(variable)
     prices = [_price(variable, near, cards) for variable in range(len(cards))]
-    queue = [(*price, variable) for variable, price in enumerate(prices)]
+    queue = [(*price, _tie(variable, chance), variable) for variable, price in enumerate(prices)]
     heapq.heapify(queue)
     done = [False] * len(cards)
-    order: list[tuple[int, frozenset[int]]] = []
+    order: Order = []
     while queue:
-        *price, variable = heapq.heappop(queue)
-        if done[variable] or tuple(price) != prices[variable]:
+        lacking, size, _, variable = heapq.heappop(queue)
+        if done[variable] or (lacking, size) != prices[variable]:
             continue  # an old price: a newer entry is in the queue
         done[variable] = True
         order.append((variable, frozenset(near[variable])))
         for changed in _remove(variable, near):
             prices[changed] = _price(changed, near, cards)
-            heapq.heappush(queue, (*prices[changed], changed))
+            heapq.heappush(queue, (*prices[changed], _tie(changed, chance), changed))
     return order
+
+
+def _tie(variable: int, chance: random.Random | None) -> float:
+    return float(variable) if chance is None else chance.random()
 
 
 def _price(variable: int, near: Sequence[set[int]], cards: Sequence[int]) -> tuple[int, int]:
@@ -72,7 +115,7 @@ def _remove(variable: int, near: Sequence[set[int]]) -> set[int]:
     return changed
 
 
-def cluster_tree(order: Sequence[tuple[int, frozenset[int]]]) -> list[Cluster]:
+def cluster_tree(order: Order) -> list[Cluster]:
     """The clusters of an elimination order; those that lie within another one are merged into it."""
     position = {variable: index for index, (variable, _) in enumerate(order)}
     parent: list[int | None] = [min((position[o] for o in near), default=None) for _, near in order]

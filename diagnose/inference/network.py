@@ -158,25 +158,39 @@ class Network:
         return counted
 
     def observe(self, check: TreeCheck, stage: int, likelihoods: Array) -> None:
-        """A check was answered: `likelihoods` (rows of the check, batch) of that answer, row by row."""
+        """A check was answered: `likelihoods` (rows of the check, batch) of that answer, row by row.
+
+        Nodes one after the other under which the answer is equally likely count as one: it does not matter which of
+        them is so.
+        """
         nodes = self._distinct(self.variable(each, stage) for each in check.looks_at)
         none = likelihoods[-1]
-        while nodes and np.array_equal(likelihoods[len(nodes) - 1], none):
-            nodes.pop()  # looked at last, and no different from "none": it decides nothing
-        if len(nodes) < 2:
-            weights = [none, likelihoods[0]] if nodes else [none]
-            self.weigh(nodes[0] if nodes else self._fresh(1), np.array(weights))
+        runs: list[tuple[list[int], Array]] = []
+        for node, likelihood in zip(nodes, likelihoods[:-1], strict=True):
+            if runs and np.array_equal(runs[-1][1], likelihood):
+                runs[-1][0].append(node)
+            else:
+                runs.append(([node], likelihood))
+        if runs and np.array_equal(runs[-1][1], none):
+            runs.pop()  # looked at last, and no different from "none": it decides nothing
+        if not runs:
+            self.weigh(self._fresh(1), none[None, :])
             return
-        self.weigh(nodes[0], np.array([np.ones_like(none), likelihoods[0]]))
-        earlier = nodes[0]
-        for nth, node in enumerate(nodes[1:-1], 1):
+        first_of = [self._chain(run, 1, gate=True) for run, _ in runs]
+        seen = [likelihood for _, likelihood in runs]
+        if len(runs) == 1:
+            self.weigh(first_of[0], np.array([none, seen[0]]))
+            return
+        self.weigh(first_of[0], np.array([np.ones_like(none), seen[0]]))
+        earlier = first_of[0]
+        for node, likelihood in zip(first_of[1:-1], seen[1:-1], strict=True):
             one_of_them = self._fresh(2)
             table = np.zeros((2, 2, 2, len(none)))
             table[0, 0, 0] = table[1, 0, 1] = table[1, 1, 1] = 1.0
-            table[0, 1, 1] = likelihoods[nth]
+            table[0, 1, 1] = likelihood
             self._add((earlier, node, one_of_them), table)
             earlier = one_of_them
         table = np.ones((2, 2, len(none)))
         table[0, 0] = none
-        table[0, 1] = likelihoods[len(nodes) - 1]
-        self._add((earlier, nodes[-1]), table)
+        table[0, 1] = seen[-1]
+        self._add((earlier, first_of[-1]), table)

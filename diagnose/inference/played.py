@@ -14,7 +14,7 @@ from diagnose.inference.economy import Circumstances, Economy
 from diagnose.inference.network import REPAIR_DID_NOT_TAKE
 from diagnose.inference.options import Option
 from diagnose.inference.posterior import bearing_checks, predict, solve
-from diagnose.inference.situation import Prediction, Situation
+from diagnose.inference.situation import Prediction, Situation, TooWideError
 from diagnose.inference.tree import FaultTree, TreeCheck, so_in
 from diagnose.model import Book, Finding
 
@@ -80,7 +80,11 @@ class _Game:
             situation = Situation(tuple(self.complaints), tuple(self.findings), tuple(self.repaired))
             done = {f.check for f in self.findings if f.stage == situation.stage}
             asked = [c for c in bearing_checks(self.tree, situation) if c not in done]
-            solution, predictions = solve(self.tree, situation), predict(self.tree, situation, asked)
+            try:
+                solution, predictions = solve(self.tree, situation), predict(self.tree, situation, asked)
+            except TooWideError:  # as in a job: the oldest reading is left aside
+                self.findings.pop(0)
+                continue
             best = advise(self.book, self.tree, situation, solution, predictions, self.economy, self.now).best
             self.minutes += best.minutes
             if best.kind == "help":

@@ -16,6 +16,11 @@ from diagnose.inference.tree import FaultTree, TreeCheck
 
 __all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict"]
 
+# Many checks at once have hundreds of cases, each with its own tables: in wide ones they are slow, in halves quick.
+MANY_WIDEST = 2**14
+FEW = 6
+TELLING = 24  # checks foretold where each is dear
+
 Array = NDArray[np.float64]
 
 
@@ -28,13 +33,20 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
     """For each check, if it were done now: how likely each outcome is, and every cause's probability after it.
 
     Checks that see the same of what findings saw outside the complaint are taken together, as the network must hold
-    that for them. What is too much for the arithmetic even so is taken half at a time; a check that is too much by
-    itself is left out.
+    that for them. Where that makes wide tables even so, as it may after repairs, only the TELLING checks that promise
+    most are foretold, a few at a time; a check that is too much by itself is left out.
     """
     checks = list(dict.fromkeys(check_ids))
     found: dict[str, Prediction] = {}
+    wide: list[str] = []
     for group in grouped(tree, situation, [check_of(tree, check) for check in checks]):
-        found.update(_halved(tree, situation, group))
+        try:
+            found.update(solve_and_predict(tree, situation, group, MANY_WIDEST)[1])
+        except TooWideError:
+            wide += group
+    if wide:
+        for few in _most_telling(tree, situation, wide):
+            found.update(_halved(tree, situation, few))
     return {check: found[check] for check in checks if check in found}
 
 
@@ -46,6 +58,28 @@ def _halved(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> dic
         return {**_halved(tree, situation, checks[:half]), **_halved(tree, situation, checks[half:])} if half else {}
 
 
+def _most_telling(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> list[list[str]]:
+    """The TELLING checks whose rows differ most where belief lies, a few together.
+
+    What a check promises is reckoned roughly: over the nodes it looks at, the belief in what is below each and not
+    below an earlier one, times how far its row stands off the row of "none".
+    """
+    belief = solve(tree, situation).posterior
+    causes = modules_of(tree).causes
+
+    def promises(name: str) -> float:
+        check = tree.checks[name]
+        total, seen = 0.0, frozenset[str]()
+        for row, node in zip(check.shows, check.looks_at, strict=False):
+            here = sum(belief.get(leaf, 0.0) for leaf in causes[node] - seen)
+            total += min(here, 1.0) * float(np.abs(row - check.shows[-1]).sum()) / 2.0
+            seen |= causes[node]
+        return total
+
+    best = sorted(checks, key=promises, reverse=True)[:TELLING]
+    return [best[start : start + FEW] for start in range(0, len(best), FEW)]
+
+
 def concerned(tree: FaultTree, situation: Situation) -> tuple[str, ...]:
     """The causes (and `unlisted.*`) under what is complained of and still there; all where nothing is."""
     complaints = situation.still_there
@@ -54,16 +88,19 @@ def concerned(tree: FaultTree, situation: Situation) -> tuple[str, ...]:
 
 
 def bearing_checks(tree: FaultTree, situation: Situation) -> tuple[str, ...]:
-    """The checks that can be asked and look at anything made of the causes concerned."""
+    """The checks that can be asked, whose question makes sense, and that look at anything made of causes concerned."""
     causes = frozenset(concerned(tree, situation))
-    asked = (check for check in tree.checks.values() if not check.computed)
+    said = {complaint for complaint, _, _ in situation.complaints}
+    asked = (
+        c for c in tree.checks.values() if not c.computed and (not c.asked_for or not said.isdisjoint(c.asked_for))
+    )
     return tuple(c.id for c in asked if any(not causes.isdisjoint(tree.below(node)) for node in c.looks_at))
 
 
 def solve_and_predict(
-    tree: FaultTree, situation: Situation, check_ids: Iterable[str]
+    tree: FaultTree, situation: Situation, check_ids: Iterable[str], widest: int | None = None
 ) -> tuple[Solution, dict[str, Prediction]]:
-    """Both in one sweep; predictions are about the causes concerned.
+    """Both in one sweep; predictions are about the causes concerned. `widest`: see `propagate`.
 
     A check is cut into cells: "the first true node it looks at is the i-th", and "none of them". A cell is a handful
     of nodes known to be true or false, so it multiplies each of their variables by 0 or 1 and leaves the shape of the
@@ -86,7 +123,7 @@ def solve_and_predict(
     variables = {node: network.variable(node, situation.stage) for node in nodes}
     causes = concerned(tree, situation)
     predicted = [variables[cause] for cause in causes] if checks else []
-    marginals = propagate(network.cards, network.factors, predicted, variables.values())
+    marginals = propagate(network.cards, network.factors, predicted, variables.values(), widest)
     solution = _solution(tree, variables, marginals)
     so = np.array([_row(marginals[variable][1], cells.cases) for variable in predicted])
     chance = np.exp(_row(marginals.log_evidence, cells.cases) - solution.log_evidence)

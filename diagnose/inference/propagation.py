@@ -77,9 +77,15 @@ class Marginals:
 
 
 def propagate(
-    cards: Sequence[int], factors: Sequence[Factor], wanted: Iterable[int], wanted_first: Iterable[int] = ()
+    cards: Sequence[int],
+    factors: Sequence[Factor],
+    wanted: Iterable[int],
+    wanted_first: Iterable[int] = (),
+    widest: int | None = None,
 ) -> Marginals:
     """Log evidence of every case, the marginals of the `wanted` variables, and of others in the first case only.
+
+    Raises TooWideError where a table of one case would need more than `widest` cells (WIDEST, when not given).
 
     >>> prior, seen = Factor((0,), np.array([[0.9], [0.1]])), Factor((0,), np.array([[0.2], [0.8]]))
     >>> propagate([2], [prior, seen], [0])[0].round(3).tolist()
@@ -89,8 +95,9 @@ def propagate(
     factors, known, log_weight = without_certain(factors)
     # A known variable has one value left; a card of 2 would count it twice in the evidence.
     shape = Clusters([1 if v in known else card for v, card in enumerate(cards)], [f.variables for f in factors])
-    if shape.widest > WIDEST:
-        raise TooWideError(f"a table of {shape.widest} cells is needed, {WIDEST} are allowed")
+    allowed = WIDEST if widest is None else min(widest, WIDEST)
+    if shape.widest > allowed:
+        raise TooWideError(f"a table of {shape.widest} cells is needed, {allowed} are allowed")
     wanted, first = set(wanted), set(wanted_first)
     certain = {v: np.eye(cards[v])[:, known[v], None] for v in (wanted | first) & known.keys()}
     wanted, first = wanted - known.keys(), first - known.keys()

@@ -63,6 +63,7 @@ class TreeCheck:
     outcomes: tuple[str, ...]
     shows: Array
     computed: bool = False
+    asked_for: tuple[str, ...] = ()  # complaints its question presupposes, one of them; none: any
 
     def likelihoods(self, weights: Mapping[str, float]) -> Array:
         """How likely a finding with `weights` over the outcomes is, row by row."""
@@ -198,4 +199,4 @@ def _check(book: Book, check: Check, nodes: Mapping[str, Node]) -> TreeCheck:
         if row not in check.shows:
             raise ValueError(f"check {check.id} does not say what it shows for {row}")
     rows = [list(likelihood_row(book, check, row).values()) for row in (*looks_at, "none")]
-    return TreeCheck(check.id, looks_at, outcomes, np.array(rows), check.computed)
+    return TreeCheck(check.id, looks_at, outcomes, np.array(rows), check.computed, tuple(check.asked_for))

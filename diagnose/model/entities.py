@@ -142,5 +142,9 @@ class Check(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=Tru
             "table: row to outcomes by word of likelihood",
         ),
     ]
+    asked_for: Annotated[
+        list[str],
+        said("where its question presupposes one of these, as where a noise comes from", "list of complaints", "any"),
+    ] = []
     fits: Annotated[Traits, FITS] = {}
     basis: Annotated[Basis, BASIS]

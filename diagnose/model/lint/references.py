@@ -25,6 +25,7 @@ def check(book: Book) -> Iterator[Problem]:
         yield from _missing(book, name, "shifts", (s.when for s in cause.shifts), book.context)
     for name, each in book.checks.items():
         yield from _missing(book, name, "looks_at", each.looks_at, nodes)
+        yield from _missing(book, name, "asked_for", each.asked_for, book.complaints)
         yield from _missing(book, name, "cautions", each.cautions, book.cautions)
 
 
