@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 import msgspec
 
@@ -40,9 +40,9 @@ class Measured(msgspec.Struct, frozen=True, kw_only=True):
     helped: float | None = None
 
 
-def measure(book: Book, complaint: str, jobs: int) -> Measured:
-    """Measure one complaint over so many played jobs."""
-    machine, tree = _fullest(book, complaint)
+def measure(book: Book, complaint: str, jobs: int, trees: Mapping[str, FaultTree] | None = None) -> Measured:
+    """Measure one complaint over so many played jobs; `trees` of all types of machine, where they are made already."""
+    machine, tree = _fullest(book, complaint, trees if trees is not None else _trees(book))
     causes = sum(tree.nodes[c].kind == "cause" for c in tree.causes_under(complaint))
     bare = Measured(complaint=complaint, machine=machine, causes=causes, inseparable=inseparable(tree, complaint))
     plays = [play(book, tree, complaint, cause, nth) for nth, cause in enumerate(likely_causes(tree, complaint, jobs))]
@@ -59,13 +59,17 @@ def measure(book: Book, complaint: str, jobs: int) -> Measured:
     )
 
 
-def _fullest(book: Book, complaint: str) -> tuple[str, FaultTree]:
+def _trees(book: Book) -> dict[str, FaultTree]:
+    return {kind.id: build_tree(book, Machine(kind.id, kind)) for kind in book.machines.values()}
+
+
+def _fullest(book: Book, complaint: str, trees: Mapping[str, FaultTree]) -> tuple[str, FaultTree]:
     """The type of machine on which most can bring the complaint about, and its tree."""
-    here = [Machine(m.id, m) for m in book.machines.values()]
-    trees = {m.name: build_tree(book, m) for m in here if fits(m, book.complaints[complaint].fits)}
-    if not trees:
+    wanted = book.complaints[complaint].fits
+    here = {name: tree for name, tree in trees.items() if fits(Machine(name, book.machines[name]), wanted)}
+    if not here:
         raise ValueError(f"no type of machine has the complaint {complaint}")
-    return max(trees.items(), key=lambda each: len(each[1].causes_under(complaint)))
+    return max(here.items(), key=lambda each: len(each[1].causes_under(complaint)))
 
 
 def show_stats(
@@ -76,10 +80,11 @@ def show_stats(
     gates = Counter(event.gate for event in book.events.values())
     bases = Counter(basis.kind for _, basis in all_bases(book))
     shops = Counter(place.shop for place in book.places.values() if place.shop)
+    trees = _trees(book)
     measured = []
     for nth, complaint in enumerate(book.complaints, 1):
         progress(f"{nth} of {len(book.complaints)}: {complaint}")
-        measured.append(measure(book, complaint, jobs))
+        measured.append(measure(book, complaint, jobs, trees))
     if as_json:
         data = {"counts": counts, "gates": dict(gates), "basis": dict(bases), "shops": dict(shops)}
         return [to_json({"schema": SCHEMA, **data, "complaints": measured})]

@@ -159,7 +159,7 @@ class _Weigher:
 def _order(option: Option) -> tuple[int, float, str]:
     """Checks that save, by what they spare per minute; then what can be done without one; then the other checks."""
     if option.kind != "check":
-        return 1, option.expected, option.id
+        return 1, round(option.expected, 9), option.id
     if option.saves > 0.0:
-        return 0, -(option.saves + option.minutes) / option.minutes, option.id
-    return 2, option.expected, option.id
+        return 0, -round((option.saves + option.minutes) / option.minutes, 9), option.id
+    return 2, round(option.expected, 9), option.id

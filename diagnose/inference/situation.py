@@ -73,7 +73,7 @@ class Solution:
     @property
     def ranking(self) -> list[tuple[str, float]]:
         """Causes and `unlisted.*`, the most probable first."""
-        return sorted(((c, self.posterior[c]) for c in self.causes), key=lambda pair: (-pair[1], pair[0]))
+        return sorted(((c, self.posterior[c]) for c in self.causes), key=lambda pair: (-round(pair[1], 12), pair[0]))
 
 
 @dataclass(frozen=True, eq=False)

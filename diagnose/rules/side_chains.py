@@ -28,7 +28,7 @@ def lengths(facts: Facts, assembly: str) -> Finding | Silent | None:
     Source: plate's pitch; 2 % common practice, 0.5 % judgement.
     Fires: chain_two_tank_electric_480 (chain_pitch = 1 in): conveyor_chain.chain_length = 20.5 20.52 in -> both_long
     Fires: chain_two_tank_electric_480 (chain_pitch = 1 in): conveyor_chain.chain_length = 20.02 20.4 in -> unlike
-    Silent: chain_two_tank_electric_480 (chain_pitch = 1 in): conveyor_chain.chain_length = 19.0 21.5 in
+    Silent: chain_two_tank_electric_480 (chain_pitch = 1 in): conveyor_chain.chain_length = 17.0 23.0 in
     Silent: two_tank_electric_208: conveyor_chain.chain_length = 20.5 20.52 in
     """
     name = f"{assembly}.chain_length"

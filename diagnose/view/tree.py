@@ -42,7 +42,7 @@ def branches(
 
     def children(node: str) -> list[str]:
         there = [c for c in book.children(node) if belongs(book, machine, c)]
-        return sorted(there, key=lambda c: -probability.get(c, 0.0))
+        return sorted(there, key=lambda c: -round(probability.get(c, 0.0), 12))
 
     outline = Outline(children)
 

@@ -60,7 +60,7 @@ def test_a_whole_job_runs_from_a_pipe_without_one_escape_byte(tmp_path: Path) ->
 
 @pytest.mark.parametrize("charset", ["ascii", "cp437", "cp1252"])
 def test_poor_character_sets_are_written_to(tmp_path: Path, charset: str) -> None:
-    done = run(tmp_path, [*BEGIN, "cold rinse", "", "", "", "", "", "", "r"], PYTHONIOENCODING=charset)
+    done = run(tmp_path, ["all", *BEGIN, "final rinse too cold", "", "", "", "", "", "", "r"], PYTHONIOENCODING=charset)
     assert done.returncode == Exit.PAUSED
     assert done.stderr == b""
     text = done.stdout.decode(charset)

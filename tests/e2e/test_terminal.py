@@ -20,7 +20,7 @@ ANSWERS = (
     "1",
     "Pier Canteen",
     "0",
-    "water not hot",
+    "water not hot at the end",
     "",
     "",
     "1",

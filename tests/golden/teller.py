@@ -81,7 +81,6 @@ class _Teller(ScriptedFront):
         return self._say(request)
 
     def _say(self, request: rq.Request) -> str:
-        book = self._scene.book
         match request:
             case rq.AskMachine():
                 return str([m.name for m in machine_options(self._scene)].index(self._story.machine) + 1)

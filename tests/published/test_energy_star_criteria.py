@@ -46,7 +46,7 @@ def test_every_electric_tank_of_ours_outdoes_the_idle_it_may_have(limit: tuple[f
         if machine.trait("tanks") != tanks or power is None or volume is None:
             continue
         loss = limit[0] * 1e3 / (HOT - ROOM)
-        assert power.si > 3 * limit[0] * 1e3
+        assert power.si >= 3 * limit[0] * 1e3
         assert steady_temperature(power.si, loss, ROOM, 0.0, ROOM) > HOT + 50
         minutes = heat_up_time_with_loss(volume.si, _si("60 °F", "temperature"), HOT, power.si, loss, ROOM) / 60
         assert 15 < minutes < 60
@@ -55,8 +55,9 @@ def test_every_electric_tank_of_ours_outdoes_the_idle_it_may_have(limit: tuple[f
 
 
 def test_rinse_of_our_types_is_of_a_size_that_is_found() -> None:
-    """ASHRAE Applications 2013, service water heating, table 15 (secondary): 0.7 to 6 gpm, else check the unit."""
-    for kind in load_book().machines.values():
+    """ASHRAE Applications 2013, service water heating, table 15 (secondary): racks 0.7 to 6 gpm, else check the unit."""
+    racks = (kind for kind in load_book().machines.values() if kind.traits["conveyor"] != "flight")
+    for kind in racks:
         flow = Machine("x", kind).plate("rinse_flow")
         assert flow is not None
         assert 0.7 <= flow.si / GALLON * 60 <= 6.0

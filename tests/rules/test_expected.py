@@ -31,5 +31,9 @@ def test_shipped_checks_answered_at_what_is_expected_are_good(kind: str) -> None
         # A shade below the middle: the plate's amps are both the overload's figure and its lower end.
         middle = type(low)(low.value + (high.as_unit(low.unit).value - low.value) * 0.4, low.unit)
         typed = " ".join([str(middle).replace(" ", "")] * max(len(check.reading.each), 1))
-        (found,) = findings(SHIPPED, own, [reading(check.id, typed, book=SHIPPED)]).findings
+        run = findings(SHIPPED, own, [reading(check.id, typed, book=SHIPPED)])
+        if check.id == "supply_steam.pipe_heat":
+            assert run.findings == ()  # it judges the gauge, and there is none read yet
+            continue
+        (found,) = run.findings
         assert check.outcomes[found.outcome].good, f"{check.id} at {middle}: {found.weights}"

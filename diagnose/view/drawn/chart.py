@@ -81,7 +81,7 @@ class Chart:
 
     def _children(self, node: str) -> list[str]:
         inputs = self.tree.nodes[node].inputs
-        return sorted(inputs, key=lambda n: (self.tree.nodes[n].kind == "unlisted", -self.share.get(n, 0.0)))
+        return sorted(inputs, key=lambda n: (self.tree.nodes[n].kind == "unlisted", -round(self.share.get(n, 0.0), 12)))
 
     def rows(
         self, folding: Folding, screen: int | None = None, taken: Callable[[list[Row]], int] | None = None

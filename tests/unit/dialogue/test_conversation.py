@@ -245,7 +245,7 @@ def test_two_complaints_in_one_sentence(book: Book, tmp_path: Path) -> None:
 
 
 def test_a_machine_is_found_by_words(tmp_path: Path) -> None:
-    session, _ = talk(load_book(), ["gas booster"], tmp_path)
+    session, _ = talk(load_book(), ["single tank gas booster"], tmp_path)
     assert session.state.machine is not None
     assert session.state.machine.type.id == "single_tank_gas_208"
 

@@ -30,7 +30,7 @@ def test_a_job_is_the_same_for_the_same_seed_and_its_minutes_add_up(book: Book, 
 
 
 def test_what_is_there_is_mostly_found(book: Book, tree: FaultTree) -> None:
-    plays = [play(book, tree, "rinse_cold", cause, 1) for cause in likely_causes(tree, "rinse_cold", 8)]
+    plays = [play(book, tree, "wash_weak", cause, 1) for cause in likely_causes(tree, "wash_weak", 6)]
     assert sum(p.helped for p in plays) <= 2
     assert sum(p.wrong_repairs for p in plays) <= 4
 

@@ -103,6 +103,7 @@ n
 1
 
 
+
 judgement
 
 
