@@ -63,7 +63,7 @@ def explain(tree: FaultTree, situation: Situation, node: str) -> Explanation:
     with np.errstate(divide="ignore"):
         odds = np.log2(table[1]) - np.log2(table[0])
     reasons = [_reason(item, float(odds[0]), float(odds[nth + 1])) for nth, item in enumerate(every)]
-    weighty = sorted((r for r in reasons if abs(r.bits) >= FEWEST_BITS), key=lambda r: -abs(r.bits))
+    weighty = sorted((r for r in reasons if abs(r.bits) >= FEWEST_BITS), key=lambda r: -round(abs(r.bits), 9))
     return Explanation(
         node,
         float(table[1, 0]),

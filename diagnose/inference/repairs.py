@@ -135,7 +135,7 @@ class Repairs:
         first = began = np.full(len(beliefs), HELP)
         for turn in range(int(self._possible[group].sum())):
             cost = work + moves + (~opened * self._opening) @ need
-            choice = np.where(remaining, odds / cost, -1.0).argmax(axis=1)
+            choice = np.where(remaining, np.round(odds / cost, 12), -1.0).argmax(axis=1)
             began = began if turn else group[choice]
             spent = spent + still * cost[rows, choice]
             remaining[rows, choice] = False

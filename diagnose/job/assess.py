@@ -120,7 +120,7 @@ class Assessment:
     def reasons(self, node: str) -> tuple[Reason, ...]:
         """What speaks for and against a cause or event, the weightiest first."""
         why = explain(self.tree, self.situation, node)
-        both = sorted((*why.speaks_for, *why.speaks_against), key=lambda r: -abs(r.bits))
+        both = sorted((*why.speaks_for, *why.speaks_against), key=lambda r: -round(abs(r.bits), 9))
         return tuple(Reason(item_sentence(self.book, self.state, self.situation, r.item), r.bits, r.sole) for r in both)
 
     def expected(self, check: str) -> Expected | None:

@@ -44,7 +44,7 @@ def _leads(choice: Choice, book: Book) -> Iterator[str]:
     outcomes, then = choice.option.outcomes, choice.option.then
     if outcomes is None or then is None:
         return
-    likely = sorted((o for o, chance in outcomes.items() if chance >= _LIKELY), key=lambda o: -outcomes[o])
+    likely = sorted((o for o, chance in outcomes.items() if chance >= _LIKELY), key=lambda o: -round(outcomes[o], 9))
     firsts = dict.fromkeys(then[o] for o in likely)
     named = [f for f in firsts if f in book.causes]
     if len(firsts) > 1:
