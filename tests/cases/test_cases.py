@@ -5,12 +5,19 @@ from __future__ import annotations
 import pytest
 
 from diagnose.batch.cases import uncovered
+from diagnose.inference import concerned, solve
+from tests.cases.exact import CAUSES, cut, enumerated
 from tests.cases.harness import TechnicianCase, all_cases, assessment, shipped
 
-CASES = [pytest.param(case, id=case.name) for case in all_cases()]
+
+# One case after the other, so that each is worked out once.
+@pytest.fixture(scope="module", params=[pytest.param(case, id=case.name) for case in all_cases()])
+def case(request: pytest.FixtureRequest) -> TechnicianCase:
+    found = request.param
+    assert isinstance(found, TechnicianCase)
+    return found
 
 
-@pytest.mark.parametrize("case", CASES)
 def test_the_right_cause_comes_first(case: TechnicianCase) -> None:
     rows = assessment(case.name).rows
     top = [row.id for row in rows[:3]]
@@ -24,7 +31,6 @@ def test_the_right_cause_comes_first(case: TechnicianCase) -> None:
         assert cause in top, f"{case.data.get('tells')}\n{shown}"
 
 
-@pytest.mark.parametrize("case", CASES)
 def test_a_case_says_one_thing_and_why(case: TechnicianCase) -> None:
     said = [bool(case.first), bool(case.first_two), bool(case.first_three)]
     assert sum(said) == 1
@@ -34,11 +40,21 @@ def test_a_case_says_one_thing_and_why(case: TechnicianCase) -> None:
     assert {case.first or "", *case.first_two, *case.first_three} - {""} <= known
 
 
-@pytest.mark.parametrize("case", CASES)
 def test_every_reading_of_a_case_is_used(case: TechnicianCase) -> None:
     """A case whose readings no rule answers would pass for the wrong reason."""
     run = assessment(case.name).run
     assert [u.why for u in run.unanswered] == []
+
+
+def test_posterior_is_full_enumeration(case: TechnicianCase) -> None:
+    whole = assessment(case.name)
+    causes = [row.id for row in whole.rows if row.kind != "unlisted"][:CAUSES]
+    leaks = [row.id for row in whole.rows if row.kind == "unlisted"]
+    tree = cut(whole.tree, frozenset([*causes, *leaks]))
+    exact, ours = enumerated(tree, whole.situation), solve(tree, whole.situation).posterior
+    assert set(concerned(tree, whole.situation)) <= set(ours)
+    for node, p in ours.items():
+        assert p == pytest.approx(exact[node], abs=1e-9)
 
 
 def test_every_cause_comes_first_in_some_case_and_every_complaint_has_one() -> None:

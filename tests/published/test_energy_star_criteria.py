@@ -55,7 +55,7 @@ def test_every_electric_tank_of_ours_outdoes_the_idle_it_may_have(limit: tuple[f
 
 
 def test_rinse_of_our_types_is_of_a_size_that_is_found() -> None:
-    """ASHRAE Applications 2013, service water heating, table 15 (secondary): racks 0.7 to 6 gpm, else check the unit."""
+    """ASHRAE Applications 2013, service water heating, table 15 (secondary): racks 0.7 to 6 gpm."""
     racks = (kind for kind in load_book().machines.values() if kind.traits["conveyor"] != "flight")
     for kind in racks:
         flow = Machine("x", kind).plate("rinse_flow")

@@ -6,6 +6,7 @@ import io
 import sys
 import tomllib
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -13,7 +14,7 @@ import msgspec
 import pytest
 
 from diagnose.dialogue.matcher import find
-from diagnose.model import Cause, load_book, shipped_knowledge
+from diagnose.model import Book, Cause, load_book, shipped_knowledge
 from diagnose.model.fields import RECORDS, fields_of
 from diagnose.model.lint import lint
 from diagnose.model.record import said
@@ -307,8 +308,13 @@ def answers(lines: list[str]) -> Talk:
     return Talk(lambda prompt: waiting.pop(0) if waiting else None, lambda told: None, 80)
 
 
+@cache
+def shipped() -> Book:
+    return load_book()
+
+
 def questions(lines: list[str]) -> Questions:
-    return Questions(load_book(), answers(lines), lambda w, t: [m.id for m in find(w, t)], "rinse_arms")
+    return Questions(shipped(), answers(lines), lambda w, t: [m.id for m in find(w, t)], "rinse_arms")
 
 
 def test_a_new_field_is_asked_without_touching_the_command() -> None:
