@@ -70,3 +70,14 @@ def test_a_fault_in_it_names_the_file_and_the_way_round(run: Run, tmp_path: Path
     assert "knowledge/assemblies/rinse_gauge.toml:1" in err
     assert "--ours-only" in err
     assert run("--ours-only", "knowledge", "list", "checks")[0] == 0
+
+
+def test_the_dialogue_says_so_at_the_question(run: Run, tmp_path: Path) -> None:
+    from diagnose.model import load_book, shipped_knowledge
+    from tests.small_job import talk
+
+    book = load_book(shipped_knowledge(), tmp_path / "home" / "knowledge")
+    answers = ["two_tank_electric_208", "1", "Pier, invented", "0", "rinse pressure too high", "", *[""] * 5]
+    _, asked = talk(book, [*answers, "c pressure as we read it", "h"], tmp_path)
+    assert "Read the rinse pressure as our shop does (shop's)" in " ".join(asked.text.split())
+    assert "(shop's): from your own folder of knowledge, not ours: knowledge" in " ".join(asked.text.split())
