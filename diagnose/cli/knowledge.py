@@ -97,7 +97,7 @@ def knowledge_lint(setup: Setup, folder: str | None, cases: str | None, as_json:
 
 
 @knowledge.command("stats")
-@click.option("--jobs", default=3, show_default=True, type=click.IntRange(0, 1000), help="Jobs played per complaint.")
+@click.option("--jobs", default=1, show_default=True, type=click.IntRange(0, 1000), help="Jobs played per complaint.")
 @AS_JSON
 @click.pass_obj
 def knowledge_stats(setup: Setup, jobs: int, as_json: bool) -> None:
