@@ -52,6 +52,7 @@ class Terminal:
             env={**kept, **own, **more},
             cwd=str(ROOT),
             timeout=25,
+            preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),  # else ignored in a background shell
         )
 
     def until(self, text: str) -> None:
