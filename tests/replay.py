@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
-from diagnose.dialogue import ScriptedFront, answers_in, run_job
+from diagnose.dialogue import run_job
 from diagnose.job.journal import Journal
 from diagnose.model import Book
+from diagnose.terminal import ScriptedFront, answers_in
 
 __all__ = ["COMMAND", "JOB", "header_of", "parts_of", "replay"]
 

@@ -8,13 +8,13 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from diagnose.dialogue.conversation import Conversation
-from diagnose.dialogue.front import Paused
 from diagnose.dialogue.scene import Scene
-from diagnose.dialogue.scripted import ScriptedFront
 from diagnose.job import events as ev
 from diagnose.job.journal import Journal
 from diagnose.job.session import Session
 from diagnose.model import Book, load_book, shipped_knowledge
+from diagnose.terminal.front import Paused
+from diagnose.terminal.scripted import ScriptedFront
 from tests.small_knowledge import SMALL, write_small
 
 __all__ = ["STORY", "MemoryJournal", "copy_of", "small_book", "talk", "talk_on"]

@@ -26,7 +26,7 @@ def knowledge_new(setup: Setup, kind: str, into: str | None) -> None:
     is wanted, with an example. Ctrl-C keeps what was answered: the same
     command offers it again.
     """
-    from diagnose.dialogue.matcher import find
+    from diagnose.terminal.matcher import find
     from diagnose.writing.folder import CantWriteError
     from diagnose.writing.new import New
     from diagnose.writing.talk import EndOfInputError, Talk

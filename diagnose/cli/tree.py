@@ -100,7 +100,7 @@ def _cause(book: Book, said: str) -> str:
         return said
     if said in book.complaints or said in book.events or said in book.checks:
         raise NotThereError(f"{said} is no cause; `diagnose knowledge list causes` names them")
-    from diagnose.dialogue.matcher import find
+    from diagnose.terminal.matcher import find
 
     near = get_close_matches(said, book.causes, 3)
     near += [m.id for m in find(said, {c.id: [c.title] for c in book.causes.values()}, 3) if m.id not in near]
@@ -113,7 +113,7 @@ def _complaint(book: Book, said: str) -> str:
 
     if said in book.complaints:
         return said
-    from diagnose.dialogue.matcher import clear_winner, find
+    from diagnose.terminal.matcher import clear_winner, find
 
     found = find(said, {c.id: [c.title, *c.kitchen] for c in book.complaints.values()})
     winner = clear_winner(found)

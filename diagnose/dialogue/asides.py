@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from diagnose.dialogue import requests as rq
-from diagnose.dialogue.choosing import short
-from diagnose.dialogue.matcher import clear_winner, find
-from diagnose.dialogue.scene import Refused, Scene
+from diagnose.dialogue.scene import Scene
 from diagnose.model import Book, Check
 from diagnose.model.shop import MARK
+from diagnose.terminal.choosing import short
+from diagnose.terminal.matcher import clear_winner, find
+from diagnose.terminal.refusals import Refused
 from diagnose.view import words
 from diagnose.view.layout import Line, percent, wrap
 from diagnose.view.question import paragraphs

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from diagnose.dialogue import requests as rq
-from diagnose.dialogue.choosing import number_from, refuse_empty, short
-from diagnose.dialogue.grouped import Group, listed, tell_range
-from diagnose.dialogue.matcher import clear_winner, find
-from diagnose.dialogue.scene import Refused, Scene
+from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.job.machines import MachineError, SavedMachine, check_plate, list_machines, save_machine
 from diagnose.model import PLATE_FIGURES
+from diagnose.terminal.choosing import number_from, refuse_empty, short
+from diagnose.terminal.grouped import Group, listed, tell_range
+from diagnose.terminal.matcher import clear_winner, find
+from diagnose.terminal.refusals import Refused
 from diagnose.view import words
 from diagnose.view.layout import Line, flow, wrap
 from diagnose.view.question import choices, heading, paragraphs

@@ -6,12 +6,13 @@ import re
 from collections.abc import Sequence
 
 from diagnose.dialogue import requests as rq
-from diagnose.dialogue.choosing import number_from, numbers_from, short
-from diagnose.dialogue.grouped import Group, listed, tell_range
-from diagnose.dialogue.matcher import Match, clear_winner, find
-from diagnose.dialogue.scene import Refused, Scene
+from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.model import Book, Complaint, fits
+from diagnose.terminal.choosing import number_from, numbers_from, short
+from diagnose.terminal.grouped import Group, listed, tell_range
+from diagnose.terminal.matcher import Match, clear_winner, find
+from diagnose.terminal.refusals import Refused
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import heading, short_choices

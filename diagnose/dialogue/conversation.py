@@ -8,14 +8,15 @@ from diagnose.dialogue import asides, begin, complain, measure, mend
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.before import old_answer
 from diagnose.dialogue.flow import next_request
-from diagnose.dialogue.front import Front, Paused
-from diagnose.dialogue.letters import Letter, letter_in
 from diagnose.dialogue.news import News
 from diagnose.dialogue.numbers import number_lines
 from diagnose.dialogue.reminder import reminder
-from diagnose.dialogue.scene import Refused, Scene, Told
+from diagnose.dialogue.scene import Scene
 from diagnose.dialogue.turns import turn
 from diagnose.job import events as ev
+from diagnose.terminal.front import Front, Paused
+from diagnose.terminal.letters import Letter, letter_in
+from diagnose.terminal.refusals import Refused, Told
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import keys

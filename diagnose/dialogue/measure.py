@@ -7,13 +7,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from diagnose.dialogue import requests as rq
-from diagnose.dialogue.choosing import short
 from diagnose.dialogue.flow import proving
-from diagnose.dialogue.scene import Refused, Scene
+from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.job.instruments import read_with
 from diagnose.model import Cause, Check
 from diagnose.model.answers import parse_answer
+from diagnose.terminal.choosing import short
+from diagnose.terminal.refusals import Refused
 from diagnose.units import UnitError
 from diagnose.view import words
 from diagnose.view.layout import Line, labelled, wrap

@@ -6,10 +6,11 @@ from collections.abc import Sequence
 from typing import Literal
 
 from diagnose.dialogue import requests as rq
-from diagnose.dialogue.choosing import number_from
 from diagnose.dialogue.measure import cautions_due, flags, option_text, shown_just_now
-from diagnose.dialogue.scene import Refused, Scene
+from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
+from diagnose.terminal.choosing import number_from
+from diagnose.terminal.refusals import Refused
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import choices, heading, repair_block

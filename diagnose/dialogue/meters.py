@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from diagnose.dialogue import requests as rq
-from diagnose.dialogue.choosing import number_from
-from diagnose.dialogue.front import Front
-from diagnose.dialogue.scene import Refused, Scene
+from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.model.instruments import kind_of
+from diagnose.terminal.choosing import number_from
+from diagnose.terminal.front import Front
+from diagnose.terminal.refusals import Refused
 from diagnose.view import words
 from diagnose.view.question import choices
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from diagnose.dialogue import requests as rq
-from diagnose.dialogue.choosing import short
-from diagnose.dialogue.matcher import find
-from diagnose.dialogue.scene import Refused, Scene
+from diagnose.dialogue.scene import Scene
 from diagnose.model import Check, Finding, fits
+from diagnose.terminal.choosing import short
+from diagnose.terminal.matcher import find
+from diagnose.terminal.refusals import Refused
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import paragraphs

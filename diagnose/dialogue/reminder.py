@@ -5,8 +5,8 @@ from __future__ import annotations
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.begin import machine_groups, plate_question
 from diagnose.dialogue.complain import complaint_groups
-from diagnose.dialogue.grouped import listed
 from diagnose.dialogue.scene import Scene
+from diagnose.terminal.grouped import listed
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import answer_hint, choices, short_choices

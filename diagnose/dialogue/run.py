@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-import signal
-import threading
-from collections.abc import Iterator, Sequence
-from contextlib import ExitStack, contextmanager, suppress
+from collections.abc import Sequence
+from contextlib import ExitStack, suppress
 from pathlib import Path
-from types import FrameType
 
 from diagnose.dialogue.conversation import Conversation
-from diagnose.dialogue.front import Front, Paused
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.job.crew import Crew
@@ -20,6 +16,8 @@ from diagnose.job.journal import Journal, new_job_name
 from diagnose.job.session import Session
 from diagnose.job.state import standing
 from diagnose.model import Book
+from diagnose.terminal.front import Front, Paused
+from diagnose.terminal.signals import signals_hang_up
 from diagnose.view import words
 from diagnose.view.exits import Exit
 from diagnose.view.layout import wrap
@@ -51,7 +49,7 @@ def run_job(
     with ExitStack() as stack:
         if holds is not None:
             stack.enter_context(hold(holds, name))
-        stack.enter_context(_signals_hang_up(front))
+        stack.enter_context(signals_hang_up(front))
         scene = Scene(Session(book, journal, name), machines, crew or Crew(), own)
         try:
             if _stays_closed(scene, front):
@@ -94,21 +92,3 @@ def _say_paused(scene: Scene, front: Front) -> None:
     text = f"{words.PAUSED}{scene.session.job}" if scene.session.records else words.NOT_BEGUN
     with suppress(OSError, ValueError):  # the terminal may be gone; all is on disk
         front.say(wrap(text, front.width))
-
-
-@contextmanager
-def _signals_hang_up(front: Front) -> Iterator[None]:
-    """While the block runs, a hang-up, a request to end or an interrupt pauses the job at its question."""
-
-    def hang_up(number: int, frame: FrameType | None) -> None:
-        front.hang_up()
-
-    wanted = [getattr(signal, name) for name in ("SIGHUP", "SIGTERM", "SIGINT") if hasattr(signal, name)]
-    if threading.current_thread() is not threading.main_thread():
-        wanted = []
-    before = {each: signal.signal(each, hang_up) for each in wanted}
-    try:
-        yield
-    finally:
-        for each, handler in before.items():
-            signal.signal(each, handler)

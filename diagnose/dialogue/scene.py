@@ -14,25 +14,8 @@ from diagnose.job.session import Session
 from diagnose.job.state import JobState
 from diagnose.model import Book, Check, Instrument
 from diagnose.view.advice import choice_why
-from diagnose.view.layout import Line
 
-__all__ = ["Refused", "Scene", "Told"]
-
-
-class Refused(Exception):
-    """What was typed is no answer here. The message is a clear sentence; `kept` is what may be mended."""
-
-    def __init__(self, message: str, kept: str = "") -> None:
-        super().__init__(message)
-        self.kept = kept
-
-
-class Told(Exception):
-    """What was typed asked to see something, and changes nothing; the question stands."""
-
-    def __init__(self, lines: Sequence[Line]) -> None:
-        super().__init__("\n".join(lines))
-        self.lines = lines
+__all__ = ["Scene"]
 
 
 @dataclass

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from diagnose.dialogue.fronts import front_here
 from diagnose.dialogue.run import run_job
 from diagnose.job.crew import Crew
 from diagnose.job.instruments import InstrumentError, OwnInstrument, list_instruments
@@ -12,6 +11,7 @@ from diagnose.job.journal import Journal
 from diagnose.job.places import Places
 from diagnose.job.state import fold
 from diagnose.model import Book
+from diagnose.terminal.fronts import front_here
 from diagnose.view.exits import Exit
 from diagnose.view.layout import wrap
 

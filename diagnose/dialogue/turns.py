@@ -7,15 +7,16 @@ from collections.abc import Callable, Sequence
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.asides import cause_meant
 from diagnose.dialogue.begin import safety_lines
-from diagnose.dialogue.choosing import number_from, short
 from diagnose.dialogue.complain import complaints_in
-from diagnose.dialogue.front import Front, Paused
-from diagnose.dialogue.letters import letter_in
-from diagnose.dialogue.matcher import clear_winner, find
 from diagnose.dialogue.meters import choose_meter
-from diagnose.dialogue.scene import Refused, Scene
+from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.model import fits
+from diagnose.terminal.choosing import number_from, short
+from diagnose.terminal.front import Front, Paused
+from diagnose.terminal.letters import letter_in
+from diagnose.terminal.matcher import clear_winner, find
+from diagnose.terminal.refusals import Refused
 from diagnose.view import words
 from diagnose.view.history import answer_text
 from diagnose.view.layout import wrap

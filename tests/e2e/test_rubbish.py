@@ -10,11 +10,11 @@ from hypothesis import strategies as st
 
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.flow import next_request
-from diagnose.dialogue.front import tidy
-from diagnose.dialogue.letters import letter_in
 from diagnose.dialogue.scene import Scene
 from diagnose.job.session import Session
 from diagnose.model import Book
+from diagnose.terminal.front import tidy
+from diagnose.terminal.letters import letter_in
 from diagnose.view import words
 from diagnose.view.layout import text_width
 from tests.small_job import STORY, copy_of, small_book, talk, talk_on

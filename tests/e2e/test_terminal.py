@@ -11,7 +11,7 @@ import pexpect
 import pyte
 import pytest
 
-from diagnose.dialogue.live import GUARD_SECONDS
+from diagnose.terminal.live import GUARD_SECONDS
 from diagnose.view.exits import Exit
 
 ROOT = Path(__file__).resolve().parents[2]

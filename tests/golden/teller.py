@@ -14,13 +14,13 @@ from diagnose.dialogue import requests as rq
 from diagnose.dialogue.begin import machine_options
 from diagnose.dialogue.conversation import Conversation
 from diagnose.dialogue.flow import next_request
-from diagnose.dialogue.front import Paused
 from diagnose.dialogue.scene import Scene
-from diagnose.dialogue.scripted import ScriptedFront
 from diagnose.job.journal import Journal
 from diagnose.job.session import Session
 from diagnose.model import Book, Check
 from diagnose.model.truth import row_of, so_nodes
+from diagnose.terminal.front import Paused
+from diagnose.terminal.scripted import ScriptedFront
 from diagnose.units import Quantity, show_number
 from diagnose.view.layout import wrap
 from tests.replay import CLOCK, COMMAND, JOB

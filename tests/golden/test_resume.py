@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from diagnose.dialogue import ScriptedFront, run_job
+from diagnose.dialogue import run_job
 from diagnose.job.journal import Journal
 from diagnose.job.state import fold
 from diagnose.model import load_book
+from diagnose.terminal import ScriptedFront
 from tests.replay import CLOCK, JOB, parts_of
 
 STORY = Path(__file__).resolve().parents[2] / "transcripts_demo" / "rinse_cold_one_element.txt"

@@ -14,14 +14,14 @@ from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output import DummyOutput
 
 from diagnose.dialogue.conversation import Conversation
-from diagnose.dialogue.front import Paused, tidy
-from diagnose.dialogue.fronts import wants_colour, wants_plain
-from diagnose.dialogue.live import LiveFront
-from diagnose.dialogue.plain import PlainFront
 from diagnose.dialogue.scene import Scene
-from diagnose.dialogue.scripted import ScriptedFront, answers_in
 from diagnose.job.session import Session
 from diagnose.model import Book
+from diagnose.terminal.front import Paused, tidy
+from diagnose.terminal.fronts import wants_colour, wants_plain
+from diagnose.terminal.live import LiveFront
+from diagnose.terminal.plain import PlainFront
+from diagnose.terminal.scripted import ScriptedFront, answers_in
 from diagnose.view.layout import Line
 from tests.small_job import STORY, MemoryJournal, small_book, talk
 

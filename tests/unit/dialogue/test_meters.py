@@ -10,14 +10,14 @@ from pathlib import Path
 import pytest
 
 from diagnose.dialogue.conversation import Conversation
-from diagnose.dialogue.front import Paused
 from diagnose.dialogue.scene import Scene
-from diagnose.dialogue.scripted import ScriptedFront
 from diagnose.job import events as ev
 from diagnose.job.instruments import OwnInstrument
 from diagnose.job.journal import Journal
 from diagnose.job.session import Session
 from diagnose.model import Book, InstrumentKind
+from diagnose.terminal.front import Paused
+from diagnose.terminal.scripted import ScriptedFront
 from tests.small_job import STORY, small_book
 
 BEFORE = STORY[:9]  # up to the question for the volts

@@ -13,11 +13,11 @@ from typing import Annotated, Any
 import msgspec
 import pytest
 
-from diagnose.dialogue.matcher import find
 from diagnose.model import Book, Cause, load_book, shipped_knowledge
 from diagnose.model.fields import RECORDS, fields_of
 from diagnose.model.lint import lint
 from diagnose.model.record import said
+from diagnose.terminal.matcher import find
 from diagnose.writing.questions import Questions
 from diagnose.writing.talk import EndOfInputError, Talk
 from tests.small_knowledge import write_small

@@ -9,8 +9,8 @@ import msgspec
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from diagnose.dialogue.matcher import find
 from diagnose.model import load_book
+from diagnose.terminal.matcher import find
 from diagnose.writing.folder import CantWriteError
 from diagnose.writing.new import New
 from diagnose.writing.talk import EndOfInputError, Talk

@@ -6,9 +6,9 @@ import os
 import shutil
 import sys
 
-from diagnose.dialogue.front import Front
-from diagnose.dialogue.live import GUARD_SECONDS, LiveFront
-from diagnose.dialogue.plain import PlainFront
+from diagnose.terminal.front import Front
+from diagnose.terminal.live import GUARD_SECONDS, LiveFront
+from diagnose.terminal.plain import PlainFront
 
 __all__ = ["front_here", "wants_colour", "wants_plain"]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from diagnose.dialogue.scene import Refused
+from diagnose.terminal.refusals import Refused
 
 __all__ = ["number_from", "numbers_from", "refuse_empty", "short"]
 

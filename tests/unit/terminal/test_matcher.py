@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from diagnose.dialogue.matcher import clear_winner, find
 from diagnose.model import Machine, fits, load_book
+from diagnose.terminal.matcher import clear_winner, find
 
 BOOK = load_book()
 # As offered on a two-tank machine whose racks are pushed by a bar.

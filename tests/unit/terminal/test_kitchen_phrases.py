@@ -9,8 +9,8 @@ from functools import cache
 
 import pytest
 
-from diagnose.dialogue.matcher import find
 from diagnose.model import load_book
+from diagnose.terminal.matcher import find
 
 PHRASES: dict[str, tuple[str, ...]] = {
     "rinse_cold": (

@@ -8,8 +8,8 @@ import time
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from diagnose.dialogue.front import Paused, tidy
-from diagnose.dialogue.plain import fitting
+from diagnose.terminal.front import Paused, tidy
+from diagnose.terminal.plain import fitting
 from diagnose.view.layout import screen_width
 from diagnose.view.theme import style_of
 from diagnose.view.words import PROMPT

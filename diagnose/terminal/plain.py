@@ -6,7 +6,7 @@ import sys
 from collections.abc import Sequence
 from typing import TextIO
 
-from diagnose.dialogue.front import Paused, tidy
+from diagnose.terminal.front import Paused, tidy
 from diagnose.view.encode import for_charset
 from diagnose.view.layout import screen_width, text_width, wrap
 from diagnose.view.words import PROMPT

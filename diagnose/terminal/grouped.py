@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from diagnose.dialogue.scene import Refused, Told
+from diagnose.terminal.refusals import Refused, Told
 from diagnose.view import words
 from diagnose.view.layout import Line, text_width, wrap
 from diagnose.view.question import choices

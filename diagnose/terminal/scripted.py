@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from diagnose.dialogue.front import Paused, tidy
+from diagnose.terminal.front import Paused, tidy
 from diagnose.view.layout import screen_width
 from diagnose.view.words import PROMPT
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from diagnose.dialogue.letters import Letter, letter_in
+from diagnose.terminal.letters import Letter, letter_in
 from diagnose.view.words import LETTERS
 
 
