@@ -1,0 +1,255 @@
+"""The parts of the simulated machine, each with the figures that a fault can change. All SI; sound as built."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+__all__ = [
+    "Air",
+    "Booster",
+    "Chemistry",
+    "Control",
+    "Conveyor",
+    "Fuel",
+    "Heater",
+    "Motor",
+    "Power",
+    "Pump",
+    "RinseLine",
+    "Tank",
+    "Thermostat",
+    "Water",
+]
+
+
+@dataclass
+class Power:
+    """The supply at the machine. Lines are 0, 1, 2; single phase has 0 and 1."""
+
+    volts: float  # line to line, at the panel, no load
+    phases: int
+    frequency: float
+    line_share: list[float] = field(default_factory=lambda: [1.0, 1.0, 1.0])  # of each line's voltage to neutral
+    line_open: set[int] = field(default_factory=set)  # dead at the machine's terminals
+    source_ohms: float = 0.02  # of each line, panel and feeder; judgement
+    joint_ohms: list[float] = field(default_factory=lambda: [0.002, 0.002, 0.002])  # terminals at the machine
+    swapped: bool = False  # two lines changed over: motors turn backwards
+    control_share: float = 1.0  # control voltage over its rating
+    leak_ohms: float = 2e6  # all of the machine to earth
+
+
+@dataclass
+class Water:
+    """The building's water at the machine: hot supply to booster and fill."""
+
+    temperature: float  # K, of the hot supply
+    static: float  # Pa, at rest
+    factor: float  # m3/s per Pa**0.5 of building pipes up to the stop valve
+    stop_open: float = 1.0  # share of the stop valve's opening
+    strainer_open: float = 1.0
+    hardness: float = 1.0e-3 * 60  # kg/m3 as calcium carbonate, 60 mg/L
+    droop: float = 0.0  # K lost when much is drawn
+    cold: float = 288.15  # K, of the cold main
+
+
+@dataclass
+class Fuel:
+    """Steam and gas at the machine, flowing, as shares of the plate's pressure; at rest likewise."""
+
+    steam_share: float = 1.0
+    steam_rest: float = 1.1
+    gas_share: float = 1.0
+    gas_rest: float = 1.15
+
+
+@dataclass
+class Thermostat:
+    """A two-point control: calls below `setting - width / 2`, is satisfied above `setting + width / 2`."""
+
+    setting: float  # K
+    width: float = 3.0  # K
+    offset: float = 0.0  # K that its sensor reads high
+    lag: float = 6.0  # s
+    stuck: bool | None = None  # True: calls always, False: never
+
+
+@dataclass
+class Heater:
+    """A heater: an electric bank with its contactor, or a steam coil, or a burner."""
+
+    kind: str  # electric | steam coil | steam injector | gas | none
+    power: float  # W rated
+    volts: float  # rated volts of the elements
+    connection: str  # delta | wye | single
+    elements: list[float] = field(default_factory=lambda: [1.0, 1.0, 1.0])  # conductance over the sound one; 0 open
+    poles: list[bool] = field(default_factory=lambda: [True, True, True])  # of the contactor, when it is in
+    coil_works: bool = True
+    welded: bool = False  # poles stay in
+    earth_ohms: float = 5e6
+    heat_share: float = 1.0  # of steam or gas heat that gets through: scale, condensate, a choked burner
+    feed_open: bool = True  # breaker or disconnect of this heater in
+    high_limit: float = 383.0  # K, trips above, by hand or by itself
+    high_limit_offset: float = 0.0
+    scale: float = 0.0  # m on the sheaths
+
+
+@dataclass
+class Booster:
+    """Heater, shell, thermostat and what protects it."""
+
+    heater: Heater
+    volume: float  # m3
+    thermostat: Thermostat
+    loss: float = 4.0  # W/K of the shell, judgement
+    allowed: bool = True  # low-water or flow protection lets it heat
+
+
+@dataclass
+class RinseLine:
+    """From the booster to the jets of the final rinse."""
+
+    set_pressure: float  # Pa that the regulator holds without flow
+    rated_flow: float
+    jets: float  # m3/s per Pa**0.5, all jets as drilled
+    droop: float = 0.0  # Pa between rest and rated flow
+    regulator_open: float = 1.0  # share of its passage
+    regulator_wide: bool = False  # diaphragm gone: passes all pressure
+    strainer_open: float = 1.0
+    valve_opens: float = 1.0  # share of its passage when energised
+    valve_leak: float = 0.0  # share of its passage when shut
+    jets_open: float = 1.0  # share of area not limed up
+    jets_wear: float = 1.0  # area over the drilled one
+    cap_off: float = 0.0  # open area of a missing cap or jet, over all jets
+    actuator: str = "works"  # works | dead | held
+    actuator_share: float = 1.0  # of the rack's way for which it opens
+    pipe_loss: float = 0.8  # W/K of the pipe from booster to manifold, judgement
+    thermometer_offset: float = 0.0  # K that the panel's reads high
+    thermometer_lag: float = 5.0
+    thermometer_stuck: float | None = None  # K it always shows
+    gauge_offset: float = 0.0  # Pa that the panel's reads high
+    gauge_factor: float = 1.0
+    gauge_stuck: float | None = None
+
+
+@dataclass
+class Tank:
+    """A tank with its heater, its level control and its way out."""
+
+    volume: float  # m3 to the overflow
+    heater: Heater
+    thermostat: Thermostat
+    loss: float = 35.0  # W/K of walls and surface, judgement
+    fill_flow: float = 0.0  # m3/s with the fill valve open, at sound supply
+    fill_open: float = 1.0
+    fill_leak: float = 0.0  # m3/s past the shut valve
+    fill_dead: bool = False
+    fill_held: bool = False  # opens and stays open
+    low_cutout: bool = True  # heater is let on above a third of the volume
+    level_says: str = "true"  # true | low | full: what the level control believes
+    drain_leak: float = 0.0  # m3/s out of a full tank
+    overflow_open: float = 1.0
+    dial_offset: float = 0.0  # K that the panel's thermometer reads high
+    dial_stuck: float | None = None
+
+
+@dataclass
+class Pump:
+    """A wash, rinse or pre-wash pump and its arms."""
+
+    pressure: float  # Pa at the manifold, sound
+    flow: float  # m3/s, sound
+    wheel: float = 1.0  # share of the impeller's work left
+    suction_open: float = 1.0  # share of the strainer's area free
+    air: float = 0.0  # share of air drawn in
+    jets_open: float = 1.0
+    jets_off: float = 0.0  # area of lost caps over all jets
+    coupled: bool = True
+    turns: bool = True  # wheel free to turn
+    seal_leak: float = 0.0  # m3/s
+
+
+@dataclass
+class Motor:
+    """A motor, its contactor and its overload. Currents as shares of the plate's."""
+
+    power: float  # W
+    amps: float  # A at full load
+    load: float = 0.85  # share of full load in sound service, judgement
+    drag: float = 0.0  # extra load, share of full load
+    locked: bool = False
+    winding_open: bool = False
+    winding_short: float = 0.0  # extra current share in one line
+    earth_ohms: float = 5e7
+    reversed: bool = False
+    poles: list[bool] = field(default_factory=lambda: [True, True, True])
+    coil_works: bool = True
+    welded: bool = False
+    trip_class: float = 10.0  # s
+    dial: float = 1.0  # overload's setting over full-load amps
+    early: float = 1.0  # current at which it trips over what it should: weary below 1
+    around: float = 303.15  # K, air at motor and overload
+    joint_heat: float = 0.0  # share of the trip heat that a bad joint at the overload adds
+    terminal_open: set[int] = field(default_factory=set)
+
+
+@dataclass
+class Conveyor:
+    """The drive from motor to racks, and its switches."""
+
+    speed: float  # m/s
+    pace: float = 1.0  # of the plate's speed: gearing, belt, drive setting
+    drag: float = 0.0  # extra pull over the sound one
+    slips_at: float = 2.5  # pull over the sound one at which the clutch slips
+    moves: bool = True  # chain, key, coupling whole
+    jams: float = 0.0  # racks that jam, of all
+    jam_switch: str = "works"  # works | open | closed
+    table_switch: str = "works"  # works | open (always says full) | closed (never)
+    run_on: float = 30.0
+    jerks: float = 0.0  # share of strokes lost or uneven
+
+
+@dataclass
+class Air:
+    """Exhaust, dampers, curtains, room."""
+
+    wanted: dict[str, float]  # m3/s for entrance and exit
+    fan: float = 1.0  # share of the fan's speed
+    fan_backwards: bool = False
+    duct_open: float = 1.0
+    damper: dict[str, float] = field(default_factory=lambda: {"entrance": 1.0, "exit": 1.0})  # over the right opening
+    gap: dict[str, float] = field(default_factory=lambda: {"entrance": 0.0, "exit": 0.0})  # curtain missing, share
+    makeup: float = 1.0  # share of what the exhaust takes that comes in freely
+    draught: dict[str, float] = field(default_factory=lambda: {"entrance": 0.0, "exit": 0.0})  # m/s across the opening
+    room: float = 299.15  # K
+    humidity: float = 0.5
+
+
+@dataclass
+class Chemistry:
+    """Feeds, water, soil. Feeds are shares of what is wanted."""
+
+    detergent: float = 1.0
+    rinse_aid: float = 1.0
+    sanitiser: float = 1.0
+    soil: float = 1.0  # soil brought in over the usual
+    foamy: float = 0.0  # foaming residue brought in
+    softened: float = 1.0  # share of hardness left is 1 - softened where a softener is
+
+
+@dataclass
+class Control:
+    """The control circuit: links in series from the stop button to the coils."""
+
+    links: dict[str, bool] = field(
+        default_factory=lambda: {
+            "fuse": True,
+            "stop": True,
+            "door": True,
+            "table": True,
+            "jam": True,
+            "start": True,
+            "relay": True,
+        }
+    )
+    holds: bool = True  # the seal-in contact
+    drops_after: float | None = None  # s of running until it falls out by itself

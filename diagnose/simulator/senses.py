@@ -1,0 +1,80 @@
+"""Instruments, eyes, ears and hands: what is so becomes what is read, with stated errors."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+__all__ = ["ACCURACY", "Answer", "CannotReadError", "Senses"]
+
+# Kind of instrument -> largest error: absolute in SI of its quantity, and as a share of the reading. Common practice
+# for instruments of the trade in fair order; a reading is drawn evenly within it.
+ACCURACY: dict[str, tuple[float, float]] = {
+    "reference thermometer": (0.5, 0.0),
+    "panel thermometer": (1.0, 0.0),
+    "infrared thermometer": (1.5, 0.0),
+    "clamp meter": (0.03, 0.02),
+    "small current clamp": (0.005, 0.02),
+    "voltmeter": (0.3, 0.007),
+    "ohmmeter": (0.05, 0.01),
+    "insulation tester": (0.0, 0.07),
+    "test gauge": (2500.0, 0.0),
+    "panel gauge": (7000.0, 0.0),
+    "manometer": (8.0, 0.01),
+    "bucket and watch": (0.0, 0.03),
+    "watch": (0.5, 0.01),
+    "tape": (0.0008, 0.003),
+    "level": (0.0005, 0.0),
+    "anemometer": (0.05, 0.03),
+    "hygrometer": (0.0, 0.03),
+    "test strip": (5e-6, 0.12),
+    "titration kit": (0.0, 0.06),
+    "ph paper": (0.3, 0.0),
+    "scale": (0.0, 0.02),
+    "counter": (0.0, 0.0),
+}
+
+
+class CannotReadError(LookupError):
+    """This check has no way to be read on the simulated machine."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """A reading: values by place in SI ("" for the only one), or the id of what was seen."""
+
+    values: Mapping[str, float] = field(default_factory=dict)
+    outcome: str | None = None
+
+
+class Senses:
+    """The technician's instruments and eyes on one reading, with the chance that belongs to it.
+
+    `lies` are instruments that are off by so much, in SI of their quantity.
+    """
+
+    def __init__(self, seed: str, lies: Mapping[str, float]) -> None:
+        self.chance = random.Random(seed)
+        self.lies = lies
+
+    def measure(self, instrument: str, value: float) -> float:
+        """What the instrument shows where `value` is so, both in SI. KeyError for an unknown instrument."""
+        absolute, share = ACCURACY[instrument]
+        return value + self.lies.get(instrument, 0.0) + (absolute + share * abs(value)) * self.chance.uniform(-1.0, 1.0)
+
+    def see(self, truth: str, instead: Sequence[str] = (), sure: float = 0.95) -> str:
+        """What eyes, ears or hands report: the truth with a probability of `sure`, else any of `instead`, evenly."""
+        if not instead or self.chance.random() < sure:
+            return truth
+        return self.chance.choice([each for each in instead if each != truth] or [truth])
+
+    def notice(self, sign: float, present: str, absent: str, sure: float = 0.95, threshold: float = 0.15) -> str:
+        """Whether a sign is noticed: `sign` says how marked it is, 0 to 1; below the threshold it is overlooked.
+
+        A weak sign is seen less surely: half as sure at the threshold as when it is fully marked.
+        """
+        if sign < threshold:
+            return self.see(absent, [present], sure=1.0 - (1.0 - sure) / 2)
+        seen = sure * (0.7 + 0.3 * min(1.0, sign))
+        return present if self.chance.random() < seen else absent

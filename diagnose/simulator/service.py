@@ -1,0 +1,134 @@
+"""The machine in time: racks come, thermostats switch, overloads trip; fixed steps of Heun's method."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from diagnose.physics.protection import PICKUP
+from diagnose.simulator.flowing import Racks, changes
+from diagnose.simulator.moment import Moment, Standing, moment_of
+from diagnose.simulator.parts import Thermostat
+from diagnose.simulator.plant import Plant
+from diagnose.simulator.state import DENSITY, Ledger, State, start_state
+
+__all__ = ["Sample", "Service", "serve", "warm_up"]
+
+STEP = 2.0  # s; the error of the scheme is shown by tests/unit/simulator
+_RESET = 0.3  # of the trip heat, where an overload resets: judgement
+_FULL, _CALLS_WATER = 1.0, 0.92  # level at which filling ends and begins, over the tank's volume: judgement
+
+
+@dataclass(frozen=True)
+class Sample:
+    """What was so at one time of the run."""
+
+    time: float
+    moment: Moment
+    thermometer: float  # K at the panel's final-rinse sensor
+    levels: dict[str, float]  # over the volume
+    calls: dict[str, bool]
+
+
+@dataclass
+class Service:
+    """A run of the machine: where it stands, what was booked, what was seen on the way."""
+
+    plant: Plant
+    state: State
+    rack_rate: float  # racks a second that come
+    ledger: Ledger = field(default_factory=Ledger)
+    samples: list[Sample] = field(default_factory=list)
+    known: dict[object, Standing] = field(default_factory=dict)
+    watch: Callable[[Service], None] | None = None
+
+    def advance(self, seconds: float, step: float = STEP, every: float = 10.0) -> None:
+        """Run on for so many seconds; a sample each `every` seconds."""
+        steps = max(1, round(seconds / step))
+        next_sample = self.state.time
+        for _ in range(steps):
+            now = self.moment()
+            if self.state.time >= next_sample - 1e-9:
+                self._sample(now)
+                next_sample += every
+            self._step(now, step)
+            self._switch(step)
+
+    def moment(self) -> Moment:
+        """What every part does now."""
+        return moment_of(self.plant, self.state, self.rack_in_rinse(), self.known)
+
+    def rack_in_rinse(self) -> bool:
+        """Whether a rack holds the actuator of the final rinse at this time."""
+        state, belt = self.state, self.plant.conveyor
+        if not state.running or self.rack_rate <= 0.0:
+            return False
+        length = self.plant.plate["rack_length"] * self.plant.rinse.actuator_share
+        held = length / max(belt.speed * belt.pace, 1e-3)
+        return state.time % (1.0 / self.rack_rate) < held
+
+    def _step(self, now: Moment, step: float) -> None:
+        rate = self.rack_rate if now.moving else 0.0
+        racks = Racks(rate, self.plant.air.room)
+        at = self.state.flowing
+        first = changes(self.plant, at, now, racks, self.ledger, step / 2)
+        ahead = {name: value + step * first[name] for name, value in at.items()}
+        second = changes(self.plant, ahead, now, racks, self.ledger, step / 2)
+        self.state.flowing = {name: value + step / 2 * (first[name] + second[name]) for name, value in at.items()}
+        self.state.time += step
+
+    def _switch(self, step: float) -> None:
+        state, plant = self.state, self.plant
+        for name, tank in plant.tanks.items():
+            state.calls[name] = _call(tank.thermostat, state.flowing[f"sensor {name}"], state.calls[name])
+            level = state.flowing[f"mass {name}"] / (tank.volume * DENSITY)
+            if tank.level_says == "low":
+                state.filling[name] = True
+            elif tank.level_says == "full" or level >= _FULL:
+                state.filling[name] = False
+            elif level < _CALLS_WATER:
+                state.filling[name] = True
+        booster = plant.booster
+        state.calls["booster"] = _call(booster.thermostat, state.flowing["sensor booster"], state.calls["booster"])
+        if state.flowing["booster"] + booster.heater.high_limit_offset > booster.heater.high_limit:
+            state.limited["booster"] = True
+        for name, tank in plant.tanks.items():
+            if state.temperature(name) + tank.heater.high_limit_offset > tank.heater.high_limit:
+                state.limited[name] = True
+        for name in plant.motors:
+            heat = state.flowing[f"bimetal {name}"]
+            if name not in state.tripped and heat >= PICKUP**2:
+                state.tripped.add(name)
+                state.trips.append((state.time, name))
+            elif name in state.tripped and heat < _RESET * PICKUP**2:
+                state.tripped.discard(name)
+        if self.watch is not None:
+            self.watch(self)
+
+    def _sample(self, now: Moment) -> None:
+        plant, state = self.plant, self.state
+        levels = {n: state.flowing[f"mass {n}"] / (t.volume * DENSITY) for n, t in plant.tanks.items()}
+        self.samples.append(Sample(state.time, now, state.flowing["thermometer"], levels, dict(state.calls)))
+
+
+def _call(control: Thermostat, sensor: float, called: bool) -> bool:
+    if control.stuck is not None:
+        return control.stuck
+    felt = sensor + control.offset
+    if felt < control.setting - control.width / 2:
+        return True
+    return called and felt < control.setting + control.width / 2
+
+
+def serve(plant: Plant, minutes: float = 30.0, rush: float = 0.5, step: float = STEP) -> Service:
+    """A hot machine through so many minutes of service, racks coming at a share `rush` of the plate's rate."""
+    service = Service(plant, start_state(plant, hot=True), rush * plant.plate["racks_per_hour"])
+    service.advance(minutes * 60.0, step)
+    return service
+
+
+def warm_up(plant: Plant, minutes: float = 60.0, step: float = 5.0) -> Service:
+    """An empty machine filled and heated, not running, for so many minutes."""
+    service = Service(plant, start_state(plant, hot=False), 0.0)
+    service.advance(minutes * 60.0, step, every=30.0)
+    return service
