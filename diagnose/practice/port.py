@@ -1,0 +1,94 @@
+"""The simulated machine as practice sees it: what can be asked of it, and how one is built from an exercise."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Protocol
+
+from diagnose.model import PLATE_FIGURES, Book, Machine
+from diagnose.practice.exercise import Exercise
+
+__all__ = ["Answer", "Fault", "Simulated", "World", "figures_of", "machine_of", "simulate", "simulator_here"]
+
+Traits = Mapping[str, str | int | bool]
+Amounts = tuple[tuple[str, float], ...]
+
+
+class Answer(Protocol):
+    """What a check shows: values in SI by place, or the outcome chosen."""
+
+    @property
+    def values(self) -> Mapping[str, float]: ...
+    @property
+    def outcome(self) -> str | None: ...
+
+
+class Fault(Protocol):
+    """A fault the machine can have."""
+
+    @property
+    def id(self) -> str: ...
+    @property
+    def physics(self) -> tuple[str, str, str]: ...
+    @property
+    def onset(self) -> str: ...
+    @property
+    def after(self) -> str: ...
+
+
+class Simulated(Protocol):
+    """A machine with its faults: readings, repairs, and what the kitchen says."""
+
+    @property
+    def present(self) -> tuple[str, ...]: ...
+    def complaints(self) -> tuple[str, ...]: ...
+    def context(self) -> Mapping[str, str]: ...
+    def can_read(self, check: str, /) -> bool: ...
+    def read(self, check: str, /) -> Answer: ...
+    def repair(self, cause: str, /) -> bool: ...
+
+
+@dataclass(frozen=True)
+class World:
+    """All faults by id, the checks that can be read at all, whether a fault fits a machine, and how to build one.
+
+    `build` takes traits, plate figures in SI, faults with their severity, the seed, and instruments that are off.
+    """
+
+    faults: Mapping[str, Fault]
+    readable: frozenset[str]
+    fits: Callable[[str, Traits, Mapping[str, float]], bool]
+    build: Callable[[Traits, Mapping[str, float], Amounts, int, Amounts], Simulated]
+
+
+def simulator_here() -> World:
+    """The simulator of this house."""
+    from diagnose.simulator import FAULTS, READABLE, Plate, Simulated
+
+    def fits(fault: str, traits: Traits, figures: Mapping[str, float]) -> bool:
+        return FAULTS[fault].fits(Plate(traits, figures))
+
+    def build(traits: Traits, figures: Mapping[str, float], faults: Amounts, seed: int, lies: Amounts) -> Simulated:
+        return Simulated(Plate(traits, figures), faults=faults, seed=seed, lies=lies)
+
+    return World(FAULTS, READABLE, fits, build)
+
+
+def machine_of(book: Book, type_id: str, own: Mapping[str, str]) -> Machine:
+    """The machine of an exercise, as in a job."""
+    return Machine("practice", book.machines[type_id], dict(own))
+
+
+def figures_of(machine: Machine) -> dict[str, float]:
+    """Its plate in SI."""
+    plate = {name: machine.plate(name) for name in PLATE_FIGURES}
+    return {name: quantity.si for name, quantity in plate.items() if quantity is not None}
+
+
+def simulate(world: World, book: Book, exercise: Exercise) -> Simulated:
+    """The machine of an exercise with all that is hidden in it, fresh."""
+    machine = machine_of(book, exercise.machine, exercise.own)
+    return world.build(
+        machine.type.traits, figures_of(machine), tuple(exercise.faults), exercise.seed, tuple(exercise.lies)
+    )
