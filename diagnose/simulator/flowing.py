@@ -13,7 +13,7 @@ from diagnose.simulator.state import CP, DENSITY, LATENT, ZERO, Ledger
 
 __all__ = ["RACK_HEAT", "Racks", "changes"]
 
-RACK_HEAT = 5e3  # J/K of a loaded rack, about 4 kg of ware in 1.2 kg of rack: judgement
+RACK_HEAT = 3.5e3  # J/K of a rack as it comes at a rush, half full: 2 kg of ware in 1 kg of rack; judgement
 _CARRIED = 0.15  # kg of water a rack carries out: judgement
 _ZONE = 0.6  # share of the difference to a tank's water that a rack takes up in it: judgement
 _TANK_AIR = 0.03  # share of the exhaust that meets the tanks' water closely enough to leave saturated: judgement
@@ -34,7 +34,9 @@ class Racks:
         self.rate, self.temperature = rate, temperature
 
 
-def changes(plant: Plant, at: Mapping[str, float], now: Moment, racks: Racks, ledger: Ledger | None, share: float) -> dict[str, float]:
+def changes(
+    plant: Plant, at: Mapping[str, float], now: Moment, racks: Racks, ledger: Ledger | None, share: float
+) -> dict[str, float]:
     """Rates of change of `State.flowing`, a second. What crosses the border is booked in `ledger` for `share` seconds."""
     out = dict.fromkeys(at, 0.0)
     book = ledger.add if ledger is not None else _unbooked
@@ -105,7 +107,9 @@ def _tank(plant, at, now, out, name, inflow, racks, book, share):  # type: ignor
     book("water", "fill", fill * share)
     book("heat", "water in", fill * CP * (plant.water.temperature - ZERO) * share)
     heat = now.heat.get(name, 0.0)
-    pump = plant.motors[name].power * 0.7 * now.standing.pumps[name].load if now.standing.pumps[name].share > 0.0 else 0.0
+    pump = (
+        plant.motors[name].power * 0.7 * now.standing.pumps[name].load if now.standing.pumps[name].share > 0.0 else 0.0
+    )
     walls = tank.loss * (temperature - plant.air.room)
     out[f"heat {name}"] += heat + pump - walls
     book("heat", "heaters", heat * share)

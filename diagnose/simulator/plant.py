@@ -65,7 +65,9 @@ class Plant:
             plate=plate,
             power=Power(volts, phases, plate["frequency"], source_ohms=0.008 * volts / max(_amps(plate), 10.0)),
             # Supply and pipes that leave 5 psi in hand at rated flow: judgement.
-            water=Water(inlet, wanted_static + 15 * _PSI, 3.0 * max(flow, len(tanks) * plate["fill_flow"]) / pressure**0.5),
+            water=Water(
+                inlet, wanted_static + 15 * _PSI, 3.0 * max(flow, len(tanks) * plate["fill_flow"]) / pressure**0.5
+            ),
             fuel=Fuel(),
             booster=Booster(
                 _heater(plate, "booster"), plate["booster_volume"], Thermostat(plate["rinse_temperature"] + 5.5)

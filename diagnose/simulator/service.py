@@ -120,7 +120,7 @@ def _call(control: Thermostat, sensor: float, called: bool) -> bool:
     return called and felt < control.setting + control.width / 2
 
 
-def serve(plant: Plant, minutes: float = 30.0, rush: float = 0.5, step: float = STEP) -> Service:
+def serve(plant: Plant, minutes: float = 30.0, rush: float = 0.85, step: float = STEP) -> Service:
     """A hot machine through so many minutes of service, racks coming at a share `rush` of the plate's rate."""
     service = Service(plant, start_state(plant, hot=True), rush * plant.plate["racks_per_hour"])
     service.advance(minutes * 60.0, step)

@@ -14,7 +14,7 @@ from diagnose.simulator.senses import Answer, CannotReadError, Senses
 
 __all__ = ["Simulated"]
 
-_RUSH = 0.5  # racks that come in ordinary service over the plate's: judgement
+_RUSH = 0.85  # racks that come at the rush over the plate's, half-full ones: judgement
 _SINCE = {
     "suddenly": ("today, suddenly", "days, suddenly"),
     "slowly": ("grew worse over weeks",),

@@ -29,10 +29,15 @@ def steam_rates(plant: Plant, temperatures: Mapping[str, float], rinse: RinseFlo
     fresh = temperatures["manifold"]
     sprayed = rinse.flow / plant.rinse.rated_flow
     sound = saturation_pressure(plant.plate["rinse_temperature"] + 3.0)
-    final = sprayed * saturation_pressure(min(fresh, 372.0)) / sound + sprayed * _FLASH_RATE * 3.0 * max(0.0, fresh - _FLASH)
+    final = sprayed * saturation_pressure(min(fresh, 372.0)) / sound + sprayed * _FLASH_RATE * 3.0 * max(
+        0.0, fresh - _FLASH
+    )
     exit_ = 0.6 * _strength(plant, last, temperatures[last]) + 0.4 * final
     share = _IN_HAND * (1.0 if running else _AT_REST)
-    return {"entrance": share * plant.air.wanted["entrance"] * entrance, "exit": share * plant.air.wanted["exit"] * exit_}
+    return {
+        "entrance": share * plant.air.wanted["entrance"] * entrance,
+        "exit": share * plant.air.wanted["exit"] * exit_,
+    }
 
 
 def _strength(plant: Plant, tank: str, temperature: float) -> float:
