@@ -1,0 +1,117 @@
+"""The best path: the tool's own advice played on the same machine until the repair is proved."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from diagnose.inference.repairs import open_bits
+from diagnose.job import events as ev
+from diagnose.job.assess import Assessment
+from diagnose.model import Book
+from diagnose.practice.exercise import Exercise
+from diagnose.practice.machine import Practice, Shown
+from diagnose.practice.port import World
+
+__all__ = ["Best", "Told", "best_path", "settling", "told"]
+
+_MOST_STEPS = 60
+_LOOKED_AT = 10  # checks tried for what they alone would have told: those foretold to tell most
+
+
+@dataclass(frozen=True)
+class Best:
+    """The path, its minutes, what was expected at the start, and whether it ended in a proved repair."""
+
+    path: tuple[Shown, ...]
+    minutes: float
+    expected: float
+    solved: bool
+
+
+@dataclass(frozen=True)
+class Told:
+    """What one reading did: belief in what was really wrong before and after it, 0 to 1, and that in bits."""
+
+    check: str
+    before: float
+    after: float
+    bits: float
+    minutes: float
+
+
+def best_path(book: Book, world: World, exercise: Exercise) -> Best:
+    """Follow the advice, blind to the fault, with the same seed. A call for help ends it unsolved."""
+    practice = Practice(book, world, exercise)
+    expected = 0.0
+    for _ in range(_MOST_STEPS):
+        judged = practice.judged()
+        expected = expected or min((choice.option.expected for choice in judged.options), default=0.0)
+        step = next((c for c in judged.options if c.what != "check" or practice.can_read(c.id)), None)
+        if step is None or step.what == "help":
+            break
+        if step.what == "check":
+            practice.read(step.id)
+        else:
+            practice.repair(step.id)
+        if practice.solved:
+            break
+    return Best(tuple(practice.done), practice.minutes, expected, practice.solved)
+
+
+def told(book: Book, world: World, exercise: Exercise, path: tuple[Shown, ...]) -> list[Told]:
+    """What each reading of a path told of the faults that were there then, in order; proofs are left out."""
+    practice = Practice(book, world, exercise)
+    found: list[Told] = []
+    belief = _belief(practice.judged(), practice.sim.present)
+    for shown in path:
+        there = practice.sim.present
+        if shown.what == "repair":
+            practice.repair(shown.id)
+            belief = _belief(practice.judged(), practice.sim.present)
+        elif shown.what == "check":
+            practice.read(shown.id)
+            after = _belief(practice.judged(), there)
+            found.append(Told(shown.id, belief[0], after[0], after[1] - belief[1], shown.minutes))
+            belief = after
+    return found
+
+
+def settling(book: Book, world: World, exercise: Exercise, most: int = 3) -> list[Told]:
+    """The checks that alone would have moved belief most towards what was wrong, of those foretold to tell most."""
+    start = Practice(book, world, exercise)
+    judged = start.judged()
+    before = _belief(judged, start.sim.present)
+    foretold = sorted(
+        ((_foretold(judged, check), check) for check in judged.predictions if start.can_read(check)), reverse=True
+    )
+    found = []
+    for _, check in foretold[:_LOOKED_AT]:
+        fresh = Practice(book, world, exercise)
+        shown = fresh.read(check)
+        after = _belief(fresh.judged(), start.sim.present)
+        found.append(Told(check, before[0], after[0], after[1] - before[1], shown.minutes))
+    return [each for each in sorted(found, key=lambda t: (-t.bits, t.check))[:most] if each.bits > 0.5]
+
+
+def _belief(judged: Assessment, faults: tuple[str, ...]) -> tuple[float, float]:
+    """How probable what is really wrong is held (the mean of several), and the same as log-odds in bits, summed."""
+    from math import log2
+
+    chances = [min(max(judged.solution.posterior.get(f, 1e-6), 1e-6), 1.0 - 1e-6) for f in faults]
+    if not chances:
+        return 0.0, 0.0
+    return sum(chances) / len(chances), sum(log2(p / (1.0 - p)) for p in chances)
+
+
+def _foretold(judged: Assessment, check: str) -> float:
+    """Bits of doubt a check is foretold to close."""
+    foretold = judged.predictions[check]
+    chances = list(foretold.outcomes.values())
+    mean = sum(p * row for p, row in zip(chances, foretold.after, strict=True))
+    left = sum(p * float(bits) for p, bits in zip(chances, open_bits(foretold.after), strict=True))
+    return float(open_bits(mean[None, :])[0]) - left
+
+
+def skipped(check: str) -> ev.Skipped:
+    """A check that can't be read here, as a job has it."""
+    return ev.Skipped(check, "can't reach")
