@@ -16,7 +16,7 @@ from diagnose.practice.port import Simulated, World, figures_of, machine_of, sim
 from diagnose.practice.story import tell
 from diagnose.units import show_number
 
-__all__ = ["LEVELS", "NoExerciseError", "causes_under", "make"]
+__all__ = ["LEVELS", "NoExerciseError", "causes_under", "draw_plate", "make"]
 
 LEVELS = {
     1: "one common fault, plain to see",
@@ -79,7 +79,7 @@ class _Maker:
     def _draw(self) -> Exercise | None:
         """A machine with faults, not yet looked at."""
         type_id = self.chance.choice(sorted(self.book.machines))
-        own = self._plate(type_id)
+        own = draw_plate(self.book, type_id, self.chance)
         faults = self._faults(type_id, own)
         if not faults:
             return None
@@ -88,17 +88,6 @@ class _Maker:
         return Exercise(
             seed=self.seed, level=self.level, machine=type_id, own=own, faults=hidden, complaint=self.wanted or ""
         )
-
-    def _plate(self, type_id: str) -> dict[str, str]:
-        machine = machine_of(self.book, type_id, {})
-        own = {}
-        for name, (low, high) in _SPREAD.items():
-            usual = machine.plate(name)
-            factor = self.chance.uniform(low, high)
-            if usual is not None:
-                symbol = PLATE_FIGURES[name].unit
-                own[name] = f"{show_number(usual.to(symbol) * factor, 2 if name == 'run_on' else 3)} {symbol}"
-        return own
 
     def _faults(self, type_id: str, own: dict[str, str]) -> Sequence[str]:
         machine = machine_of(self.book, type_id, own)
@@ -180,6 +169,19 @@ class _Maker:
         name = self.chance.choice(liars)
         low, high = _LIARS[name]
         return [(name, round(self.chance.choice((-1.0, 1.0)) * self.chance.uniform(low, high), 2))]
+
+
+def draw_plate(book: Book, type_id: str, chance: random.Random) -> dict[str, str]:
+    """Plate figures of one machine of a type, each drawn about the type's."""
+    machine = machine_of(book, type_id, {})
+    own = {}
+    for name, (low, high) in _SPREAD.items():
+        usual = machine.plate(name)
+        factor = chance.uniform(low, high)
+        if usual is not None:
+            symbol = PLATE_FIGURES[name].unit
+            own[name] = f"{show_number(usual.to(symbol) * factor, 2 if name == 'run_on' else 3)} {symbol}"
+    return own
 
 
 def causes_under(book: Book, complaint: str) -> frozenset[str]:
