@@ -34,7 +34,7 @@ FLOORS = {
 # Library -> rooms that may import it. Anything else from outside the standard library is refused.
 LIBRARIES = {
     "networkx": {"inference"},
-    "numpy": {"inference"},
+    "numpy": {"inference", "simulator"},
     "msgspec": {"model", "job", "batch", "writing", "practice"},
     "platformdirs": {"job"},
     "rich": {"view", "terminal"},

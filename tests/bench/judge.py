@@ -1,0 +1,107 @@
+"""The judge: the tool's advice works jobs on simulated machines that never saw a likelihood; beside other ways.
+
+    python -m tests.bench.judge                  every fault twice, 80 pairs, 60 jobs without their cause
+    python -m tests.bench.judge --quick          a small sample
+    python -m tests.bench.judge --only booster   faults whose name has this in it, each job told
+
+Run by hand: it takes an hour or more on two cores. What each figure means stands in the printed report.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from concurrent.futures import ProcessPoolExecutor
+from pathlib import Path
+
+import msgspec
+
+from diagnose.model import Book
+from diagnose.model.loader import load_book
+from diagnose.practice.exercise import Exercise
+from tests.bench.judging.jobs import Job, pairs, singles
+from tests.bench.judging.played import Outcome, perfect_minutes, play
+from tests.bench.judging.report import report
+from tests.bench.judging.ways import WAYS
+
+__all__ = ["judge", "main"]
+
+KNOWLEDGE = Path(__file__).resolve().parents[2] / "knowledge"
+_book: Book | None = None
+
+
+def _work(task: tuple[Job, str, str]) -> Outcome:
+    global _book
+    if _book is None:
+        _book = load_book(KNOWLEDGE)
+    job, way, without = task
+    return play(_book, job, way, without)
+
+
+def judge(tasks: Sequence[tuple[Job, str, str]], workers: int, tell: bool = False) -> list[Outcome]:
+    """Play all tasks (job, way, cause left out); progress goes to stderr."""
+    found = []
+    with ProcessPoolExecutor(workers) as pool:
+        for nth, outcome in enumerate(pool.map(_work, tasks, chunksize=1), 1):
+            found.append(outcome)
+            if tell:
+                print(_told(outcome), flush=True)
+            elif nth % 20 == 0 or nth == len(tasks):
+                print(f"{nth} of {len(tasks)}", file=sys.stderr, flush=True)
+    return found
+
+
+def _told(outcome: Outcome) -> str:
+    end = "solved" if outcome.solved else "HELP" if outcome.helped else "GIVEN UP"
+    exercise = outcome.job.exercise
+    return (
+        f"{outcome.way}: {', '.join(outcome.job.causes)} on {exercise.machine} ({outcome.job.said[0]}): {end} after "
+        f"{outcome.minutes:.0f} min, wrong {outcome.wrong}, unread {outcome.unread}, led {outcome.first}\n"
+        f"      {' > '.join(outcome.path)}"
+    )
+
+
+def main() -> None:
+    """Print the report, and keep all outcomes where `--keep` says."""
+    options = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    options.add_argument("--a-fault", type=int, default=2)
+    options.add_argument("--pairs", type=int, default=80)
+    options.add_argument("--left-out", type=int, default=60)
+    options.add_argument("--seed", type=int, default=1)
+    options.add_argument("--every", type=int, default=1, help="of the single faults, take each n-th job only")
+    options.add_argument("--others", type=int, default=4, help="other ways work each n-th job only")
+    options.add_argument("--workers", type=int, default=2)
+    options.add_argument("--only", nargs="*", default=[])
+    options.add_argument("--quick", action="store_true")
+    options.add_argument("--tell", action="store_true")
+    options.add_argument("--keep", type=Path)
+    given = options.parse_args()
+    if given.quick:
+        given.a_fault, given.every, given.pairs, given.left_out, given.others = 1, 6, 8, 8, 3
+    book = load_book(KNOWLEDGE)
+    alone = list(singles(book, given.a_fault, given.seed, given.only))[:: given.every]
+    two = [] if given.only else list(pairs(book, given.pairs, given.seed))
+    tasks = [(job, "advice", "") for job in [*alone, *two]]
+    if not given.only:
+        tasks += [(job, way, "") for job in alone[:: given.others] for way in WAYS if way != "advice"]
+        step = max(1, len(alone) // max(given.left_out, 1))
+        tasks += [(job, "advice", job.causes[0]) for job in alone[::step][: given.left_out]]
+    print(f"{len(alone)} jobs with one fault, {len(two)} with two; {len(tasks)} plays", file=sys.stderr)
+    found = judge(tasks, given.workers, given.tell or bool(given.only))
+    outcomes = list(zip(tasks, found, strict=True))
+    if given.keep:
+        given.keep.write_text(json.dumps([_kept(o, left) for (_, _, left), o in outcomes], indent=1))
+    perfect = {job.key: perfect_minutes(book, job) for job in alone[:: given.others]}
+    print("\n".join(report(outcomes, perfect)))
+
+
+def _kept(outcome: Outcome, left_out: str) -> dict[str, object]:
+    data = {k: v for k, v in vars(outcome).items() if k != "job"}
+    exercise: Exercise = outcome.job.exercise
+    return {**data, "left_out": left_out, "said": outcome.job.said, "exercise": msgspec.to_builtins(exercise)}
+
+
+if __name__ == "__main__":
+    main()
