@@ -86,7 +86,7 @@ def _left_out(outcomes: Sequence[Outcome]) -> Iterator[str]:
         at_once = _share(not o.wrong and (o.helped or o.first_stop.startswith("unlisted")) for o in outcomes)
         yield (
             f"cause taken from the knowledge, {len(outcomes)} jobs: help or 'something not listed' first at the end "
-            f"{fits}, without a wrong repair before {at_once}; wrong repairs {_mean(len(o.wrong) for o in outcomes):.2f} a job"
+            f"{fits}, without a wrong repair before {at_once}; {_mean(len(o.wrong) for o in outcomes):.2f} wrong repairs"
         )
 
 
