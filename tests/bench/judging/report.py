@@ -84,10 +84,9 @@ def _left_out(outcomes: Sequence[Outcome]) -> Iterator[str]:
     if outcomes:
         fits = _share(o.helped or o.first.startswith("unlisted") for o in outcomes)
         at_once = _share(not o.wrong and (o.helped or o.first_stop.startswith("unlisted")) for o in outcomes)
-        yield (
-            f"cause taken from the knowledge, {len(outcomes)} jobs: help or 'something not listed' first at the end "
-            f"{fits}, without a wrong repair before {at_once}; {_mean(len(o.wrong) for o in outcomes):.2f} wrong repairs"
-        )
+        wrong = _mean(len(o.wrong) for o in outcomes)
+        yield f"cause taken from the knowledge, {len(outcomes)} jobs: {wrong:.2f} wrong repairs a job;"
+        yield f"  help, or 'something not listed' first, at the end {fits}, and with nothing repaired before {at_once}"
 
 
 def _mean(values: Iterable[float]) -> float:
