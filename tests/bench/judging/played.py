@@ -26,7 +26,7 @@ class Bench(Practice):
         return super()._complaints()[:_SAID]
 
     def note(self, event: ev.Event) -> None:
-        """Add what is no work: a check that can't be read, a cause that is left out."""
+        """Add what is no work: a cause that is left out."""
         self._add(event)
 
 
@@ -48,7 +48,6 @@ class Outcome:
     first_stop_probability: float = 0.0
     brier: float = 0.0
     log_loss: float = 0.0
-    unread: int = 0
 
     @property
     def top1(self) -> bool:
@@ -71,10 +70,6 @@ def play(book: Book, job: Job, way: str, without: str = "") -> Outcome:
         seen = practice.judged()
         kind, name = WAYS[way](seen, practice)
         if kind == "check":
-            if not practice.can_read(name):
-                practice.note(ev.Skipped(name, "can't reach"))
-                done.unread += 1
-                continue
             practice.read(name)
             done.path.append(name)
             continue

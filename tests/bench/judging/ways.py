@@ -21,14 +21,14 @@ SURE = 0.8  # a way without prices repairs what it is so sure of
 
 
 def by_advice(seen: Assessment, practice: Practice) -> Move:
-    """The tool: what its advice puts first."""
-    best = seen.options[0]
+    """The tool: what its advice puts first, of what can be read here."""
+    best = next(o for o in seen.options if o.what != "check" or practice.can_read(o.id))
     return best.what, best.id
 
 
 def by_list(seen: Assessment, practice: Practice) -> Move:
     """A fixed checklist: checks from the quickest to the dearest, whatever they say, until one cause is sure."""
-    open_checks = sorted(_open(seen), key=lambda c: (_alone(seen.book, c), c))
+    open_checks = sorted(_open(seen, practice), key=lambda c: (_alone(seen.book, c), c))
     return _until_sure(seen, open_checks)
 
 
@@ -38,7 +38,7 @@ def by_probability(seen: Assessment, practice: Practice) -> Move:
     if leading is None:
         return "help", "help"
     above = {leading} | {node for node in seen.tree.nodes if leading in seen.tree.causes_under(node)}
-    at_it = [c for c in _open(seen) if above & set(seen.book.checks[c].looks_at)]
+    at_it = [c for c in _open(seen, practice) if above & set(seen.book.checks[c].looks_at)]
     return _until_sure(seen, sorted(at_it, key=lambda c: (_alone(seen.book, c), c)))
 
 
@@ -46,7 +46,7 @@ def by_information(seen: Assessment, practice: Practice) -> Move:
     """The check with the most bits a minute, until one cause is sure."""
     now = _bits(_belief(seen)[None, :])[0]
     gains = {}
-    for check in _open(seen):
+    for check in _open(seen, practice):
         prediction = seen.predictions[check]
         chance = np.array(list(prediction.outcomes.values()))
         gain = now - float(chance @ _bits(np.clip(prediction.after, 0.0, 1.0)))
@@ -67,9 +67,9 @@ def _repaired(seen: Assessment) -> set[str]:
     return {repair.cause for repair in seen.state.repairs}
 
 
-def _open(seen: Assessment) -> list[str]:
-    """Checks that bear on the complaint and can be asked."""
-    return [c for c in seen._open_checks() if not seen.book.checks[c].computed]
+def _open(seen: Assessment, practice: Practice) -> list[str]:
+    """Checks that bear on the complaint and can be read here."""
+    return [c for c in seen._open_checks() if practice.can_read(c)]
 
 
 def _alone(book: Book, check: str) -> float:
