@@ -16,6 +16,7 @@ from diagnose.cli.instrument import instrument
 from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
 from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
+from diagnose.cli.practice import practice
 from diagnose.cli.tree import tree
 from diagnose.cli.work import work
 from diagnose.view.exits import Exit
@@ -125,6 +126,7 @@ cli.add_command(knowledge)
 cli.add_command(machine)
 cli.add_command(instrument)
 cli.add_command(work)
+cli.add_command(practice)
 
 
 @cli.command("help", context_settings={"ignore_unknown_options": True})

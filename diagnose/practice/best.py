@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from diagnose.inference.repairs import open_bits
-from diagnose.job import events as ev
 from diagnose.job.assess import Assessment
 from diagnose.model import Book
 from diagnose.practice.exercise import Exercise
@@ -110,8 +109,3 @@ def _foretold(judged: Assessment, check: str) -> float:
     mean = sum(p * row for p, row in zip(chances, foretold.after, strict=True))
     left = sum(p * float(bits) for p, bits in zip(chances, open_bits(foretold.after), strict=True))
     return float(open_bits(mean[None, :])[0]) - left
-
-
-def skipped(check: str) -> ev.Skipped:
-    """A check that can't be read here, as a job has it."""
-    return ev.Skipped(check, "can't reach")

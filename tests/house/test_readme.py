@@ -20,6 +20,8 @@ def commands(group: click.Group, before: tuple[str, ...] = ()) -> set[tuple[str,
     for name, command in group.commands.items():
         grouped = isinstance(command, click.Group) and command.commands  # the calculator makes its own as asked
         found |= commands(command, (*before, name)) if grouped else {(*before, name)}
+        if grouped and command.invoke_without_command:  # does something of its own, as practice does
+            found.add((*before, name))
     return found
 
 

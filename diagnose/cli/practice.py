@@ -1,0 +1,124 @@
+"""`diagnose practice`: find a hidden fault on a simulated machine."""
+
+from __future__ import annotations
+
+import sys
+from typing import TYPE_CHECKING
+
+import click
+
+from diagnose.cli.kit import Group, Setup, fail, show, width
+from diagnose.view.exits import Exit
+
+if TYPE_CHECKING:
+    from diagnose.practice.kept import Kept
+
+__all__ = ["kept_here", "practice"]
+
+_LEVEL = 1
+
+
+@click.group(cls=Group, invoke_without_command=True)
+@click.option("--level", type=click.IntRange(1, 5), help="From 1, one plain fault, to 5, two faults and a lying gauge.")
+@click.option("--complaint", metavar="ID", help="What the kitchen complains of, by id or in words.")
+@click.option("--seed", type=click.IntRange(0, 999_999), help="The same seed gives the same exercise again.")
+@click.option("--trainee", metavar="NAME", default="", help="Whose exercise it is, for the class's table.")
+@click.option("--list", "listed", is_flag=True, help="Show levels and complaints, and begin nothing.")
+@click.pass_context
+def practice(
+    ctx: click.Context, level: int | None, complaint: str | None, seed: int | None, trainee: str, listed: bool
+) -> None:
+    """Find a hidden fault on a simulated machine.
+
+    You get a story, a plate and a complaint; ask for any check, pay its
+    minutes, repair or say the cause. The debrief shows the best path.
+    Everything is invented, and is kept as you go: practice resume.
+    """
+    if ctx.invoked_subcommand is not None:
+        return
+    setup: Setup = ctx.obj
+    if listed:
+        _list(setup)
+        return
+    _begin(setup, level, complaint, seed, trainee)
+
+
+@practice.command("resume")
+@click.argument("name", required=False, metavar="EXERCISE")
+@click.option("--trainee", metavar="NAME", default="", help="Whose exercise it is.")
+@click.pass_obj
+def practice_resume(setup: Setup, name: str | None, trainee: str) -> None:
+    """Go on with EXERCISE, or with the open one begun last."""
+    from diagnose.practice.port import simulator_here
+    from diagnose.practice.start import go_on
+    from diagnose.terminal import front_here
+
+    kept = kept_here(setup)
+    chosen = name or next(iter(kept.open()), None)
+    if chosen is None:
+        fail("no exercise is open; begin one with: diagnose practice", Exit.NO_SUCH_JOB)
+    code = go_on(setup.book(), simulator_here(), kept, front_here(setup.plain), chosen, trainee, setup.places.holds)
+    if code:
+        sys.exit(int(code))
+
+
+def kept_here(setup: Setup) -> Kept:
+    """The file of exercises and results."""
+    from diagnose.practice.kept import Kept
+
+    return Kept(setup.places.home / "practice.sqlite3")
+
+
+def _begin(setup: Setup, level: int | None, complaint: str | None, seed: int | None, trainee: str) -> None:
+    import secrets
+
+    from diagnose.practice.making import NoExerciseError, make
+    from diagnose.practice.port import simulator_here
+    from diagnose.practice.start import begin
+    from diagnose.terminal import front_here
+
+    book, world = setup.book(), simulator_here()
+    wanted = _complaint(setup, complaint) if complaint else None
+    kept = kept_here(setup)
+    # Without a seed another is drawn where one leads to no exercise; a seed that was named is kept to.
+    for left in (0,) if seed is not None else (4, 3, 2, 1, 0):
+        drawn = seed if seed is not None else secrets.randbelow(1_000_000)
+        try:
+            exercise = make(book, drawn, level or _LEVEL, wanted, world)
+        except NoExerciseError as error:
+            if not left:
+                fail(str(error), Exit.FAILURE)
+            continue
+        code = begin(book, world, kept, front_here(setup.plain), exercise, trainee, setup.places.holds)
+        if code:
+            sys.exit(int(code))
+        return
+
+
+def _complaint(setup: Setup, text: str) -> str:
+    """The complaint named by id or words."""
+    from diagnose.terminal.matcher import clear_winner, find
+
+    book = setup.book()
+    if text in book.complaints:
+        return text
+    matches = find(text, {c.id: [c.title, *c.kitchen] for c in book.complaints.values()})
+    winner = clear_winner(matches)
+    if winner is not None:
+        return winner
+    near = ", ".join(m.id for m in matches[:4])
+    remedy = f"it may be one of: {near}" if near else "diagnose practice --list shows them"
+    raise click.UsageError(f"{text[:40]!r} names no complaint; {remedy}")
+
+
+def _list(setup: Setup) -> None:
+    from diagnose.practice.start import level_lines
+    from diagnose.view.layout import wrap
+
+    book = setup.book()
+    lines = ["Levels", *level_lines(width()), "Complaints"]
+    for title, names in book.areas():
+        lines += wrap(title, width(), "  ")
+        for name in names:
+            lines += wrap(f"{name}: {book.complaints[name].title}", width(), "    ", "      ")
+    show([str(line) for line in lines])

@@ -1,0 +1,71 @@
+"""Which check or cause is meant: by words, or by its number in the whole list."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from diagnose.model import Book, Machine, fits
+from diagnose.practice.machine import Practice
+from diagnose.terminal.choosing import number_from, short
+from diagnose.terminal.grouped import Group, tell_range
+from diagnose.terminal.matcher import clear_winner, find
+from diagnose.terminal.refusals import Refused, Told
+from diagnose.view.layout import Line, wrap
+
+__all__ = ["Listing", "causes_of", "checks_of"]
+
+
+class Listing:
+    """Entries by assembly, numbered through; `others` are found by words too, but stand on no list."""
+
+    def __init__(self, book: Book, ids: Sequence[str], texts: Mapping[str, Sequence[str]], kind: str) -> None:
+        self._texts, self._kind = texts, kind
+        by: dict[str, list[str]] = {}
+        for name in ids:
+            by.setdefault(name.split(".")[0], []).append(name)
+        order = [a for a in book.assemblies if a in by] + [a for a in by if a not in book.assemblies]
+        self.ids = [name for a in order for name in by[a]]
+        self.groups = [Group(book.assemblies.get(a, a), [book.title(name) for name in by[a]]) for a in order]
+
+    def meant(self, text: str, width: int) -> str:
+        """The id meant. Raises Refused with a remedy, or Told where part of the list is asked for."""
+        tell_range(text, self.groups, width)
+        if text[:1].isdigit() and text.rstrip(".)").isdigit():
+            return self.ids[number_from(text, len(self.ids), "Or say it in words.") - 1]
+        matches = find(text, self._texts, 6)
+        winner = clear_winner(matches)
+        if winner is not None:
+            return winner
+        if not matches:
+            raise Refused(f"{short(text)} is like no {self._kind} here. Try other words, or list.", text)
+        listed = [m.id for m in matches if m.id in self.ids]
+        if len(listed) == 1:
+            return listed[0]  # the only one that can be done here
+        raise Told(self._perhaps(text, [m.id for m in matches], width))
+
+    def _perhaps(self, text: str, names: Sequence[str], width: int) -> list[Line]:
+        number = {name: nth for nth, name in enumerate(self.ids, 1)}
+        lines = wrap(f"{short(text)} may mean one of these. Its number, or other words:", width)
+        room = len(str(len(self.ids)))
+        listed = [name for name in names if name in number]
+        for name in listed:
+            lines += wrap(self._texts[name][0], width, f"  {number[name]:>{room}}  ")
+        if not listed:
+            raise Refused(
+                f"{short(text)}: {'; '.join(self._texts[n][0] for n in names[:3])}: cannot be read here.", text
+            )
+        return lines
+
+
+def checks_of(practice: Practice) -> Listing:
+    """All checks of the machine; on the list those that can be read here."""
+    checks = [c for c in practice.book.checks.values() if not c.computed and fits(practice.machine, c.fits)]
+    texts = {c.id: [c.title, c.ask, c.id.replace(".", " ").replace("_", " ")] for c in checks}
+    return Listing(practice.book, [c.id for c in checks if practice.can_read(c.id)], texts, "check")
+
+
+def causes_of(book: Book, machine: Machine) -> Listing:
+    """All causes this machine can have."""
+    causes = [c for c in book.causes.values() if fits(machine, c.fits)]
+    texts = {c.id: [c.title, c.id.replace(".", " ").replace("_", " ")] for c in causes}
+    return Listing(book, list(texts), texts, "cause")
