@@ -84,7 +84,7 @@ class Debrief:
             text += f" {number_word(wrong).capitalize()} repair{'s' if wrong > 1 else ''} of a sound part."
         looks = len(course.looked)
         if looks:
-            text += f" You asked for the tool's judgement {number_word(looks)} time{'s' if looks > 1 else ''}."
+            text += f" The tool's judgement was asked for {number_word(looks)} time{'s' if looks > 1 else ''}."
         return wrap(text, width)
 
     def _bits(self, width: int) -> list[Line]:

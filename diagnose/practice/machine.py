@@ -52,7 +52,8 @@ class Practice:
         self.sim = simulate(self.world, self.book, self.exercise)
         self.machine: Machine = machine_of(self.book, self.exercise.machine, self.exercise.own)
         self._economy = Economy.of(self.book)
-        opened = ev.Opened(machine="practice", type=self.exercise.machine, own=dict(self.exercise.own), allowed=WHO)
+        plate = dict(self.machine.own)
+        opened = ev.Opened(machine="practice", type=self.exercise.machine, own=plate, allowed=WHO)
         self._add(opened)
         for nth, complaint in enumerate(self._complaints()):
             self._add(ev.ComplaintSaid(complaint, together=nth > 0))

@@ -76,8 +76,9 @@ def simulator_here() -> World:
 
 
 def machine_of(book: Book, type_id: str, own: Mapping[str, str]) -> Machine:
-    """The machine of an exercise, as in a job."""
-    return Machine("practice", book.machines[type_id], dict(own))
+    """The machine of an exercise, as in a job: its plate has every figure of its type, some of them its own."""
+    kind = book.machines[type_id]
+    return Machine("practice", kind, {**kind.plate, **own})
 
 
 def figures_of(machine: Machine) -> dict[str, float]:

@@ -33,7 +33,7 @@ class Room:
         self._front.say(show.begin_lines(self._course, self._width))
         if self._course.asked or self._course.turned.what:
             self._front.say(wrap(words.RESUMED, self._width))
-            self._front.say([line for line in show.info_lines(self._course, self._width) if line][-6:])
+            self._front.say(show.so_far_lines(self._course, self._width))
         while not self._course.closed:
             self._front.say([Line(), *self._question()])
             self._exchange()
@@ -132,7 +132,9 @@ class Room:
                 self._why(letter.more)
             case "r":
                 self._look("ranking")
-                raise Told(ranking_block(self._course.practice.judged().rows, self._width, 9, self._front.bars))
+                rows = self._course.practice.judged().rows
+                block = ranking_block(rows, self._width, 9, self._front.bars)
+                raise Told([line for line in block if line.role != "keys"])
             case "n":
                 self._note(letter.more)
             case "b" | "s" | "u":
@@ -142,14 +144,23 @@ class Room:
             case "e":
                 return self._take(Turned("end"))
             case "g":
-                if not letter.more:
-                    return self._take(Turned("repair"))
-                return self._begin("repair", self._named(self._causes, letter.more))
+                return self._repair(letter.more)
             case "c":
                 if not letter.more:
                     raise Refused(words.WHAT_HINT)
                 return self._check(letter.more)
         raise Refused(f"{letter.letter} is no letter of practice; h lists them.")
+
+    def _repair(self, more: str) -> bool:
+        """Go to a repair; where the words may mean several, the next question is which."""
+        if not more:
+            return self._take(Turned("repair"))
+        try:
+            name = self._named(self._causes, more)
+        except Told as told:
+            self._front.say(told.lines)
+            return self._take(Turned("repair"))
+        return self._begin("repair", name)
 
     def _why(self, more: str) -> None:
         read = [each.id for each in self._course.path if each.what != "repair"]

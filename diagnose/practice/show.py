@@ -24,6 +24,7 @@ __all__ = [
     "info_lines",
     "minutes_text",
     "question_lines",
+    "so_far_lines",
     "why_lines",
 ]
 
@@ -122,7 +123,7 @@ def why_lines(course: Course, check: str, width: int) -> list[Line]:
         lines += wrap(
             outcome.title + (" (as it should be)" if outcome.good else ""), width, "  Judged: ", "    ", "good"
         )
-        lines += paragraphs([text for text in (found[-1].says, *found[-1].working) if text], width)
+        lines += paragraphs(found[-1].working or (found[-1].says,), width)
     elif check in judged.state.newest():
         lines += wrap("Nothing follows from it alone; it was used with another reading.", width, "  ")
     else:
@@ -139,8 +140,12 @@ def info_lines(course: Course, width: int) -> list[Line]:
     machine = course.practice.machine
     figures = [(PLATE_FIGURES[name].ask, machine.plate(name)) for name in PLATE_FIGURES]
     lines += flow([f"{ask}: {figure}" for ask, figure in figures if figure is not None], width)
-    if course.path:
-        lines += [Line("Done so far", "heading")]
+    return lines + so_far_lines(course, width)
+
+
+def so_far_lines(course: Course, width: int) -> list[Line]:
+    """What was read and done, and noted."""
+    lines = [Line("Done so far", "heading")] if course.path or course.notes else []
     for each in course.path:
         lines += wrap(path_text(course, each), width, "  ", "    ")
     for note in course.notes:
