@@ -17,7 +17,11 @@ from diagnose.view.question import paragraphs
 __all__ = ["Debrief", "debrief_of"]
 
 # The unit in which an instrument's error is told, by the instrument as the simulator calls it.
-_UNIT = {"reference thermometer": ("temperature difference", "F°"), "test gauge": ("pressure", "psi")}
+_UNIT = {
+    "reference thermometer": ("temperature difference", "F°"),
+    "test gauge": ("pressure", "psi"),
+    "voltmeter": ("voltage", "V"),
+}
 
 
 @dataclass(frozen=True)

@@ -29,6 +29,8 @@ class Listing:
 
     def meant(self, text: str, width: int) -> str:
         """The id meant. Raises Refused with a remedy, or Told where part of the list is asked for."""
+        if text in self._texts:
+            return text
         tell_range(text, self.groups, width)
         if text[:1].isdigit() and text.rstrip(".)").isdigit():
             return self.ids[number_from(text, len(self.ids), "Or say it in words.") - 1]

@@ -10,6 +10,8 @@ import random
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
+import msgspec
+
 from diagnose.model import PLATE_FIGURES, Book, fits
 from diagnose.practice.exercise import Exercise
 from diagnose.practice.port import Simulated, World, figures_of, machine_of, simulate, simulator_here
@@ -42,8 +44,8 @@ _SPREAD = {
     "run_on": (0.8, 1.5),
 }
 # Instruments that may be off and by how much, in SI, either way: five to nine times what they may be off when sound;
-# judgement. A kelvin, a pascal.
-_LIARS = {"reference thermometer": (3.0, 5.0), "test gauge": (25000.0, 45000.0)}
+# judgement. In kelvin, pascal and volts.
+_LIARS = {"reference thermometer": (3.0, 5.0), "test gauge": (25000.0, 45000.0), "voltmeter": (14.0, 24.0)}
 
 
 class NoExerciseError(LookupError):
@@ -128,17 +130,12 @@ class _Maker:
         if self.level >= 5 and not lies:
             return None
         title, story = tell(self.book, self.seed, said, sim.context(), drawn.machine)
-        return Exercise(
-            seed=drawn.seed,
-            level=drawn.level,
-            machine=drawn.machine,
-            own=drawn.own,
-            faults=drawn.faults,
-            lies=lies,
-            complaint=first,
-            story=story,
-            title=title,
-        )
+        return msgspec.structs.replace(drawn, lies=lies, complaint=first, story=story, title=title)
+
+    def _readings(self, drawn: Exercise, checks: Sequence[str]) -> list[dict[str, float]]:
+        """What these checks read on the machine, each for the first time."""
+        sim = simulate(self.world, self.book, drawn)
+        return [dict(sim.read(check).values) for check in checks]
 
     def _said(self, drawn: Exercise, sim: Simulated) -> list[str]:
         here = self._complaints(drawn.machine)
@@ -147,23 +144,26 @@ class _Maker:
     def _alone(self, drawn: Exercise, name: str) -> bool:
         """Whether the kitchen would complain of this fault alone: else nothing would tell that it is left."""
         left = [(fault, severity) for fault, severity in drawn.faults if fault == name]
-        single = Exercise(
-            seed=drawn.seed, level=drawn.level, machine=drawn.machine, own=drawn.own, faults=left, complaint=""
-        )
+        single = msgspec.structs.replace(drawn, faults=left)
         return any(
             name in causes_under(self.book, c) for c in self._said(single, simulate(self.world, self.book, single))
         )
 
     def _lies(self, complaint: str, drawn: Exercise, sim: Simulated) -> list[tuple[str, float]]:
         """An instrument that the checks of this complaint use, and how far it is off."""
-        below = nodes_under(self.book, complaint)
         machine = machine_of(self.book, drawn.machine, drawn.own)
-        used = {
-            check.instrument
+        below = nodes_under(self.book, complaint)
+        asked = [
+            check.id
             for check in self.book.checks.values()
             if check.reading and fits(machine, check.fits) and sim.can_read(check.id) and below & set(check.looks_at)
-        }
-        liars = sorted(used & set(_LIARS))
+        ]
+        honest = self._readings(drawn, asked)
+        liars = [
+            name
+            for name, (low, _) in _LIARS.items()
+            if self._readings(msgspec.structs.replace(drawn, lies=[(name, low)]), asked) != honest
+        ]
         if not liars:
             return []
         name = self.chance.choice(liars)
