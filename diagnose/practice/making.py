@@ -12,7 +12,7 @@ from functools import lru_cache
 
 import msgspec
 
-from diagnose.model import PLATE_FIGURES, Book, fits
+from diagnose.model import Book, fits
 from diagnose.practice.exercise import Exercise
 from diagnose.practice.port import Simulated, World, figures_of, machine_of, simulate, simulator_here
 from diagnose.practice.story import tell
@@ -179,8 +179,8 @@ def draw_plate(book: Book, type_id: str, chance: random.Random) -> dict[str, str
         usual = machine.plate(name)
         factor = chance.uniform(low, high)
         if usual is not None:
-            symbol = PLATE_FIGURES[name].unit
-            own[name] = f"{show_number(usual.to(symbol) * factor, 2 if name == 'run_on' else 3)} {symbol}"
+            digits = 2 if name == "run_on" else 3
+            own[name] = f"{show_number(usual.value * factor, digits)} {usual.unit.symbol}"
     return own
 
 
