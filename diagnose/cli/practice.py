@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
@@ -23,10 +24,17 @@ _LEVEL = 1
 @click.option("--complaint", metavar="ID", help="What the kitchen complains of, by id or in words.")
 @click.option("--seed", type=click.IntRange(0, 999_999), help="The same seed gives the same exercise again.")
 @click.option("--trainee", metavar="NAME", default="", help="Whose exercise it is, for the class's table.")
+@click.option("--from", "file", metavar="FILE", help="The exercise in a file, as somebody wrote it.")
 @click.option("--list", "listed", is_flag=True, help="Show levels and complaints, and begin nothing.")
 @click.pass_context
 def practice(
-    ctx: click.Context, level: int | None, complaint: str | None, seed: int | None, trainee: str, listed: bool
+    ctx: click.Context,
+    level: int | None,
+    complaint: str | None,
+    seed: int | None,
+    trainee: str,
+    file: str | None,
+    listed: bool,
 ) -> None:
     """Find a hidden fault on a simulated machine.
 
@@ -39,6 +47,9 @@ def practice(
     setup: Setup = ctx.obj
     if listed:
         _list(setup)
+        return
+    if file is not None:
+        _begin_from(setup, Path(file), trainee)
         return
     _begin(setup, level, complaint, seed, trainee)
 
@@ -93,6 +104,22 @@ def _begin(setup: Setup, level: int | None, complaint: str | None, seed: int | N
         if code:
             sys.exit(int(code))
         return
+
+
+def _begin_from(setup: Setup, file: Path, trainee: str) -> None:
+    from diagnose.practice.files import ExerciseError, read_exercise
+    from diagnose.practice.port import simulator_here
+    from diagnose.practice.start import begin
+    from diagnose.terminal import front_here
+
+    book, world = setup.book(), simulator_here()
+    try:
+        exercise = read_exercise(file, book, world)
+    except ExerciseError as error:
+        fail(str(error), Exit.BAD_DATA)
+    code = begin(book, world, kept_here(setup), front_here(setup.plain), exercise, trainee, setup.places.holds)
+    if code:
+        sys.exit(int(code))
 
 
 def _complaint(setup: Setup, text: str) -> str:
