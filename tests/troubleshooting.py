@@ -97,34 +97,45 @@ def _flip(states: int, bit: int) -> tuple[NDArray[np.int64], Belief]:
 def least_cost(world: World) -> float:
     """Expected minutes of the best policy there is, by dynamic programming over beliefs."""
     known: dict[tuple[object, ...], float] = {}
-    # Nothing ends without at least the quickest repair and a look, or help.
-    quickest = min(min(task.minutes for task in world.repairs) + world.proof.minutes, world.economy.help_minutes)
+
+    @cache
+    def quickest(repaired: frozenset[int]) -> float:
+        """Nothing ends without at least the quickest repair that is left and a look, or help."""
+        left = [task.minutes for nth, task in enumerate(world.repairs) if nth not in repaired]
+        return min(min(left, default=np.inf) + world.proof.minutes, world.economy.help_minutes)
 
     def value(stand: Stand) -> float:
-        if stand.key in known:
-            return known[stand.key]
+        key = stand.key
+        if key in known:
+            return known[key]
         best = world.economy.help_minutes
-        for nth in range(len(world.repairs)):
-            if nth not in stand.repaired:
+        # What is likely first: the sooner something good is known, the less of the rest is looked into.
+        for nth in sorted(set(range(len(world.repairs))) - stand.repaired, key=lambda n: repair_price(stand, n)):
+            if minutes_of(world, stand, world.repairs[nth]) < best:
                 minutes, branches = after_repair(world, stand, nth)
                 best = min(best, total(minutes, branches, best))
         for nth in range(len(world.checks)):
             if nth not in stand.asked:
                 minutes = minutes_of(world, stand, world.tasks[nth])
-                if minutes < best:
+                if minutes + quickest(stand.repaired) < best:
                     best = min(best, total(minutes, after_check(world, stand, nth), best))
-        known[stand.key] = best
+        known[key] = best
         return best
 
+    def repair_price(stand: Stand, nth: int) -> float:
+        likely = float(stand.belief[bits[nth]].sum())
+        return world.repairs[nth].minutes / max(likely, 1e-9)
+
     def total(minutes: float, branches: Sequence[tuple[float, Stand]], limit: float) -> float:
-        ahead = sum(chance for chance, _ in branches) * quickest
+        ahead = sum(chance * quickest(stand.repaired) for chance, stand in branches)
         for chance, stand in branches:
             if minutes + ahead >= limit:
                 return limit  # cannot be better
             minutes += chance * value(stand)
-            ahead -= chance * quickest
+            ahead -= chance * quickest(stand.repaired)
         return minutes
 
+    bits = [np.flatnonzero(np.arange(len(world.start)) >> nth & 1) for nth in range(len(world.repairs))]
     return value(Stand(world.start))
 
 

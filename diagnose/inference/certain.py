@@ -31,16 +31,21 @@ def without_certain(factors: Sequence[Factor]) -> tuple[list[Factor], dict[int, 
     known: dict[int, int] = {}
     log_weight = np.zeros(1)
     left = list(factors)
+    changed = left  # only a table that is new can make something known
     while True:
-        fresh = _known_by(left, known)
+        fresh = _known_by(changed, known)
         if not fresh:
             return left, known, log_weight
         known |= fresh
-        kept = []
+        kept, changed = [], []
         for factor in left:
-            factor = _loosened(_cut(factor, fresh)) if not fresh.keys().isdisjoint(factor.variables) else factor
+            if fresh.keys().isdisjoint(factor.variables):
+                kept.append(factor)
+                continue
+            factor = _loosened(_cut(factor, fresh))
             if factor.variables:
                 kept.append(factor)
+                changed.append(factor)
             else:
                 with np.errstate(divide="ignore"):
                     log_weight = log_weight + np.log(factor.table)
@@ -52,6 +57,8 @@ def _known_by(factors: Sequence[Factor], known: dict[int, int]) -> dict[int, int
     fresh: dict[int, int] = {}
     for factor in factors:
         if factor.table.shape[-1] > 1:
+            continue
+        if factor.table.all():
             continue
         for axis, variable in enumerate(factor.variables):
             others = tuple(a for a in range(factor.table.ndim) if a != axis)

@@ -97,8 +97,15 @@ def _tie(variable: int, chance: random.Random | None) -> float:
 def _price(variable: int, near: Sequence[set[int]], cards: Sequence[int]) -> tuple[int, int]:
     """Connections its neighbours lack (each counted from both ends), and the cells of their common table."""
     others = near[variable]
-    joined = sum(len(others & near[other]) for other in others)
-    return len(others) * (len(others) - 1) - joined, prod(cards[other] for other in others)
+    size = 1
+    for other in others:
+        size *= cards[other]
+    if len(others) < 2:
+        return 0, size
+    lacking = len(others) * (len(others) - 1)
+    for other in others:
+        lacking -= len(others & near[other])
+    return lacking, size
 
 
 def _remove(variable: int, near: Sequence[set[int]]) -> set[int]:

@@ -11,12 +11,15 @@ import networkx as nx
 import numpy as np
 from numpy.typing import NDArray
 
+from diagnose.inference.kept import Kept
 from diagnose.model import Book, Cause, Check, Complaint, Event, Machine, fits
 from diagnose.model.truth import likelihood_row
 
 __all__ = ["UNLISTED", "FaultTree", "Node", "TreeCheck", "build_tree", "so_in", "unlisted"]
 
 UNLISTED = "unlisted."
+_TREES = 64  # kept of one book
+_CHECKS = 8192
 
 Array = NDArray[np.float64]
 Kind = Literal["complaint", "event", "cause", "unlisted"]
@@ -81,19 +84,26 @@ class FaultTree:
     graph: nx.DiGraph[str]
     nodes: Mapping[str, Node]
     checks: Mapping[str, TreeCheck] = field(default_factory=dict)
+    like: FaultTree | None = None  # a tree with the same nodes and inputs: what follows from its shape is shared
 
     @cached_property
     def leaves(self) -> tuple[str, ...]:
         """Every cause and every `unlisted.*`, in the order of the book."""
+        if self.like is not None:
+            return self.like.leaves
         return tuple(n.id for n in self.nodes.values() if n.leaf)
 
     @cached_property
     def gates(self) -> tuple[str, ...]:
         """Every complaint and event, inputs before the gates they feed."""
+        if self.like is not None:
+            return self.like.gates
         return tuple(n for n in reversed(list(nx.topological_sort(self.graph))) if not self.nodes[n].leaf)
 
     @cached_property
     def _below(self) -> dict[str, frozenset[str]]:
+        if self.like is not None:
+            return self.like._below
         below: dict[str, frozenset[str]] = {leaf: frozenset((leaf,)) for leaf in self.leaves}
         for gate in self.gates:
             inputs = self.nodes[gate].inputs
@@ -123,11 +133,20 @@ def build_tree(book: Book, machine: Machine | None, context: Mapping[str, str] |
     left, an "all" that lost a member, an "at least k" with fewer than k left. Names the book does not know count as
     not fitting; the lint of the knowledge is the place that refuses them.
     """
+    traits = None if machine is None else frozenset(machine.type.traits.items())
+    said = dict(context or {})
+    trees: Kept[FaultTree] = Kept.of(book, "trees", _TREES)
+    plain = trees.get_or((traits, frozenset()), lambda: _plain_tree(book, machine))
+    return trees.get_or((traits, frozenset(said.items())), lambda: _shifted(book, plain, said))
+
+
+def _plain_tree(book: Book, machine: Machine | None) -> FaultTree:
+    """The tree of this machine before anything was answered."""
     nodes: dict[str, Node] = {}
     for gate in _inputs_first(book):
         if gate in book.causes:
             if _there(machine, book.causes[gate]):
-                nodes[gate] = _cause(book, book.causes[gate], context or {})
+                nodes[gate] = _cause(book, book.causes[gate], {})
         elif gate in book.events:
             node = _event(book.events[gate], machine, nodes)
             if node is not None:
@@ -141,6 +160,12 @@ def build_tree(book: Book, machine: Machine | None, context: Mapping[str, str] |
     graph.add_edges_from((node.id, each) for node in nodes.values() for each in node.inputs)
     checks = {c.id: _check(book, c, nodes) for c in book.checks.values() if _there(machine, c)}
     return FaultTree(graph, nodes, checks)
+
+
+def _shifted(book: Book, plain: FaultTree, context: Mapping[str, str]) -> FaultTree:
+    """The same tree with its priors shifted by what was answered."""
+    causes = {n.id: _cause(book, book.causes[n.id], context) for n in plain.nodes.values() if n.kind == "cause"}
+    return FaultTree(plain.graph, {**plain.nodes, **causes}, plain.checks, plain)
 
 
 def so_in(tree: FaultTree, leaves: Collection[str]) -> frozenset[str]:
@@ -194,6 +219,11 @@ def _complaint(complaint: Complaint, nodes: Mapping[str, Node]) -> Node:
 
 def _check(book: Book, check: Check, nodes: Mapping[str, Node]) -> TreeCheck:
     looks_at = tuple(each for each in dict.fromkeys(check.looks_at) if each in nodes)
+    tables: Kept[TreeCheck] = Kept.of(book, "checks", _CHECKS)
+    return tables.get_or((check.id, looks_at), lambda: _as_it_looks(book, check, looks_at))
+
+
+def _as_it_looks(book: Book, check: Check, looks_at: tuple[str, ...]) -> TreeCheck:
     outcomes = tuple(check.outcomes)
     for row in (*looks_at, "none"):
         if row not in check.shows:

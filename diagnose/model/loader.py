@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterator
+from functools import lru_cache
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -56,6 +57,12 @@ def load_book(*folders: Path) -> Book:
     return gathered.book()
 
 
+@lru_cache(maxsize=256)
+def _parsed(text: str) -> dict[str, Any]:
+    """A file's tables, which nobody changes: a shop's folder is read again after every entry, ours stays as it is."""
+    return tomllib.loads(text)
+
+
 class _Gathered:
     def __init__(self) -> None:
         self.tables: dict[str, dict[str, Any]] = {}
@@ -80,7 +87,7 @@ class _Gathered:
             try:
                 text = path.read_text("utf-8")
                 self.digest.update(text.encode())
-                data = tomllib.loads(text)
+                data = _parsed(text)
             except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError) as error:
                 self._problem(Place(shown, _line_in(str(error))), f"can't be read: {error}", "mend the TOML")
                 continue

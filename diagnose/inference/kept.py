@@ -1,0 +1,53 @@
+"""What is worked out once for a book and holds for every job on it, as long as the book is in use."""
+
+from __future__ import annotations
+
+import weakref
+from collections.abc import Callable, Hashable
+from typing import TypeVar
+
+from diagnose.model import Book
+
+__all__ = ["Kept"]
+
+T = TypeVar("T")
+
+
+class Kept(dict[Hashable, T]):
+    """Things of one book by key, made at the first call; at most `most` of them, the one made first goes.
+
+    They are shared: nobody changes them, and they must not refer to the book, or it would never be given up.
+
+    >>> book, made = Book(), []
+    >>> numbers = Kept.of(book, "numbers", most=2)
+    >>> [numbers.get_or(key, lambda: made.append(key) or len(made)) for key in "aaba"]
+    [1, 1, 2, 1]
+    >>> [numbers.get_or(key, lambda: made.append(key) or len(made)) for key in "cb"]
+    [3, 2]
+    >>> sorted(numbers)
+    ['b', 'c']
+    """
+
+    def __init__(self, most: int) -> None:
+        super().__init__()
+        self._most = most
+
+    @staticmethod
+    def of(book: Book, kind: str, most: int) -> Kept[T]:
+        """What is kept of one kind for a book."""
+        of_book = _BOOKS.get(id(book))
+        if of_book is None:
+            of_book = _BOOKS[id(book)] = {}
+            weakref.finalize(book, _BOOKS.pop, id(book), None)
+        return of_book.setdefault(kind, Kept(most))
+
+    def get_or(self, key: Hashable, make: Callable[[], T]) -> T:
+        """The thing of this key."""
+        if key not in self:
+            while len(self) >= self._most:
+                del self[next(iter(self))]
+            self[key] = make()
+        return self[key]
+
+
+_BOOKS: dict[int, dict[str, Kept]] = {}  # type: ignore[type-arg]
