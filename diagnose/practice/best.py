@@ -19,12 +19,16 @@ _LOOKED_AT = 10  # checks tried for what they alone would have told: those foret
 
 @dataclass(frozen=True)
 class Best:
-    """The path, its minutes, what was expected at the start, and whether it ended in a proved repair."""
+    """The path, its minutes, what was expected at the start, and whether it ended in a proved repair.
+
+    `helped`: somewhere on the way the advice would rather have called for help, which nobody in practice can.
+    """
 
     path: tuple[Shown, ...]
     minutes: float
     expected: float
     solved: bool
+    helped: bool = False
 
 
 @dataclass(frozen=True)
@@ -39,14 +43,16 @@ class Told:
 
 
 def best_path(book: Book, world: World, exercise: Exercise) -> Best:
-    """Follow the advice, blind to the fault, with the same seed. A call for help ends it unsolved."""
+    """Follow the advice among what can be read, blind to the fault, with the same seed; never calling for help."""
     practice = Practice(book, world, exercise)
-    expected = 0.0
+    expected, helped = 0.0, False
     for _ in range(_MOST_STEPS):
-        judged = practice.judged()
-        expected = expected or min((choice.option.expected for choice in judged.options), default=0.0)
-        step = next((c for c in judged.options if c.what != "check" or practice.can_read(c.id)), None)
-        if step is None or step.what == "help":
+        practice.leave_unreadable()
+        options = practice.judged().options
+        expected = expected or min((choice.option.expected for choice in options), default=0.0)
+        helped = helped or bool(options and options[0].what == "help")
+        step = next((c for c in options if c.what != "help"), None)
+        if step is None:
             break
         if step.what == "check":
             practice.read(step.id)
@@ -54,7 +60,7 @@ def best_path(book: Book, world: World, exercise: Exercise) -> Best:
             practice.repair(step.id)
         if practice.solved:
             break
-    return Best(tuple(practice.done), practice.minutes, expected, practice.solved)
+    return Best(tuple(practice.done), practice.minutes, expected, practice.solved, helped)
 
 
 def told(book: Book, world: World, exercise: Exercise, path: tuple[Shown, ...]) -> list[Told]:

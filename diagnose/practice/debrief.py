@@ -71,8 +71,8 @@ class Debrief:
         yours = [_step(course, each) for each in course.path] or ["nothing done"]
         best = [_step(course, each) for each in self.best.path]
         title = "The best path"
-        if not self.best.solved:
-            title = "The advice of this program, which would have called for help here"
+        if self.best.helped:
+            title += " (where a job would have called for help)"
         if width < RECORDS_BELOW:
             return [*_listed("Your path", yours, width), *_listed(title, best, width)]
         return _beside("Your path", yours, title, best, width)

@@ -29,8 +29,9 @@ class Listing:
 
     def meant(self, text: str, width: int) -> str:
         """The id meant. Raises Refused with a remedy, or Told where part of the list is asked for."""
-        if text in self._texts:
-            return text
+        exact = next((n for n, each in self._texts.items() if text.casefold() in (n, each[0].casefold())), None)
+        if exact is not None:
+            return exact
         tell_range(text, self.groups, width)
         if text[:1].isdigit() and text.rstrip(".)").isdigit():
             return self.ids[number_from(text, len(self.ids), "Or say it in words.") - 1]

@@ -112,6 +112,13 @@ class Practice:
         entry = self.book.checks.get(check)
         return entry is not None and not entry.computed and fits(self.machine, entry.fits) and self.sim.can_read(check)
 
+    def leave_unreadable(self) -> None:
+        """Tell the records which checks can't be had here, so that the advice goes by the others."""
+        skipped = self.state.skipped
+        for name in self.book.checks:
+            if name not in skipped and not self.can_read(name):
+                self._add(ev.Skipped(name, "can't reach"))
+
     def read(self, check: str, what: Literal["check", "proof"] = "check") -> Shown:
         """Do a check and pay for it."""
         entry = self.book.checks[check]

@@ -7,8 +7,7 @@ bring the same complaint; 5 the same with one of the technician's instruments of
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator, Sequence
-from functools import lru_cache
+from collections.abc import Sequence
 
 import msgspec
 
@@ -68,6 +67,7 @@ class _Maker:
     def __init__(self, book: Book, seed: int, level: int, complaint: str | None, world: World) -> None:
         self.book, self.seed, self.level, self.wanted, self.world = book, seed, level, complaint, world
         self.chance = random.Random(f"exercise {seed} {level} {complaint or ''}")
+        self._under = {name: causes_under(book, name) for name in book.complaints}
 
     def exercise(self) -> Exercise:
         for _ in range(_TRIES):
@@ -105,7 +105,7 @@ class _Maker:
             and (self.level > 1 or not self.book.causes[cause].no_fault)
         ]
         complaints = [self.wanted] if self.wanted else self._complaints(type_id)
-        under = [[c for c in here if c in causes_under(self.book, complaint)] for complaint in complaints]
+        under = [[cause for cause in here if cause in self._under[complaint]] for complaint in complaints]
         count = 2 if self.level >= 4 else 1
         enough = [each for each in under if len(each) >= count]
         return self.chance.sample(self.chance.choice(enough), count) if enough else ()
@@ -119,7 +119,7 @@ class _Maker:
         sim = simulate(self.world, self.book, drawn)
         said = self._said(drawn, sim)
         causes = [name for name, _ in drawn.faults]
-        fitting = [c for c in said if all(name in causes_under(self.book, c) for name in causes)]
+        fitting = [c for c in said if self._under[c].issuperset(causes)]
         if not fitting or (self.wanted and self.wanted not in fitting):
             return None
         if len(causes) > 1 and not all(self._alone(drawn, name) for name in causes):
@@ -191,23 +191,10 @@ def causes_under(book: Book, complaint: str) -> frozenset[str]:
 
 def nodes_under(book: Book, complaint: str) -> frozenset[str]:
     """Events and causes below a complaint."""
-    return _below(tuple(_edges(book)), complaint)
-
-
-def _edges(book: Book) -> Iterator[tuple[str, tuple[str, ...]]]:
-    for table in (book.complaints, book.events):
-        for name in table:
-            yield name, book.children(name)
-
-
-@lru_cache(maxsize=512)
-def _below(edges: tuple[tuple[str, tuple[str, ...]], ...], top: str) -> frozenset[str]:
-    of = dict(edges)
     found: set[str] = set()
-    waiting = [top]
+    waiting = [complaint]
     while waiting:
-        for child in of.get(waiting.pop(), ()):
-            if child not in found:
-                found.add(child)
-                waiting.append(child)
+        fresh = set(book.children(waiting.pop())) - found
+        found |= fresh
+        waiting += fresh
     return frozenset(found)

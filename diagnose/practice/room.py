@@ -105,7 +105,10 @@ class Room:
         return self._take(Turned()) if way == "leave" else self._take(Worked(turned.what, turned.id, way))
 
     def _said(self, text: str) -> bool:
-        name = self._named(self._causes, text) if text else ""
+        if not text and not self._course.said:
+            return self._take(Turned())
+        given_up = text.casefold() in ("give up", "i give up")
+        name = self._named(self._causes, text) if text and not given_up else ""
         if name in self._course.said:
             raise Refused("That one is said already. Another, or Enter alone: that is all.")
         return self._take(Said(name))

@@ -89,7 +89,7 @@ def end_lines(course: Course, width: int) -> list[Line]:
         return lines + wrap(words.CAUSE_MORE, width) + wrap(words.CAUSE_HINT, width, "  ", role="dim")
     lines += wrap(words.CAUSE_ASK, width)
     lines += wrap("In your own words, or list.", width, "  ", role="dim")
-    return lines + wrap(words.GIVEN_UP, width, "  ", role="dim") + keys(words.KEYS_SUB, width)
+    return lines + wrap(words.GIVE_UP, width, "  ", role="dim") + keys(words.KEYS_SUB, width)
 
 
 def done_lines(course: Course, shown: Sequence[Shown], width: int) -> list[Line]:

@@ -8,7 +8,7 @@ __all__ = [
     "CAUSE_MORE",
     "FAULTY",
     "FIRST",
-    "GIVEN_UP",
+    "GIVE_UP",
     "HELP",
     "INVENTED",
     "KEYS",
@@ -37,7 +37,7 @@ FIRST = "This can hurt somebody. What do you do first?"
 CAUSE_ASK = "What is wrong? Say the cause."
 CAUSE_MORE = "And what else is wrong?"
 CAUSE_HINT = "In your own words, or list. Enter alone: that is all."
-GIVEN_UP = "Enter alone: give up, and see what it was."
+GIVE_UP = "give up: see what it was. Enter alone: back to the checks."
 REPAIR_ASK = "Which repair? In your own words, or list; Enter alone: none."
 NOT_HERE = "cannot be read here. It took no time; try another check."
 NO_UNDO = "What was done at the machine is done, and its minutes are spent."

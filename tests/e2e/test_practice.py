@@ -33,7 +33,7 @@ def test_killed_at_a_question_it_goes_on_there_and_ends_in_a_debrief(tmp_path: P
         told += line
     child.kill()
     child.communicate()
-    again = run(tmp_path, [""], "practice", "resume")
+    again = run(tmp_path, ["give up"], "practice", "resume")
     assert again.returncode == Exit.OK, again.stderr
     printed = again.stdout.decode()
     assert "Note: a note of mine" in printed

@@ -11,8 +11,8 @@ from diagnose.view.layout import text_width
 from tests.replay import header_of, replay
 
 FOLDER = Path(__file__).resolve().parents[2] / "transcripts_demo"
-# Dialogues; what a command prints at once is told in work_*.txt, see test_work.py.
-TRANSCRIPTS = sorted(p for p in FOLDER.glob("*.txt") if not p.stem.startswith("work_"))
+# Dialogues of jobs; what a command prints at once is told in work_*.txt (test_work.py), exercises in practice_*.txt.
+TRANSCRIPTS = sorted(p for p in FOLDER.glob("*.txt") if not p.stem.startswith(("work_", "practice_")))
 
 
 @pytest.fixture(scope="module")

@@ -96,7 +96,9 @@ def test_power_left_on_for_work_that_wants_it_off_fails(book: Book, kept: Kept) 
 
 
 def test_a_live_reading_on_a_dead_machine_shows_nothing_and_hurts_nobody(book: Book, kept: Kept) -> None:
-    text, result, _ = play(book, kept, ["line amps", way(book, "check", LINES, "dead"), "e", ""], exercise(ELEMENT))
+    text, result, _ = play(
+        book, kept, ["line amps", way(book, "check", LINES, "dead"), "e", "give up"], exercise(ELEMENT)
+    )
     assert result is not None
     assert not result.unsafe
     assert result.checks == []
@@ -106,7 +108,7 @@ def test_a_live_reading_on_a_dead_machine_shows_nothing_and_hurts_nobody(book: B
 
 
 def test_leaving_it_costs_nothing(book: Book, kept: Kept) -> None:
-    _, result, _ = play(book, kept, ["line amps", "5", "line amps", "b", "e", ""], exercise(ELEMENT))
+    _, result, _ = play(book, kept, ["line amps", "5", "line amps", "b", "e", "give up"], exercise(ELEMENT))
     assert result is not None
     assert result.minutes == 0.0
     assert not result.solved
@@ -114,7 +116,7 @@ def test_leaving_it_costs_nothing(book: Book, kept: Kept) -> None:
 
 def test_what_cannot_be_read_says_so_and_takes_no_time(book: Book, kept: Kept) -> None:
     text, result, _ = play(
-        book, kept, ["c hygrometer at the hood", "overload dial setting", "e", ""], exercise(ELEMENT)
+        book, kept, ["c hygrometer at the hood", "overload dial setting", "e", "give up"], exercise(ELEMENT)
     )
     assert "cannot be read here" in text
     assert result is not None
@@ -163,7 +165,7 @@ def test_nothing_is_judged_unless_asked(book: Book, kept: Kept) -> None:
 
 def test_a_lying_thermometer_is_named_in_the_debrief(book: Book, kept: Kept) -> None:
     lies = (("reference thermometer", 5.0),)
-    answers = ["w", THERMOMETER, way(book, "check", THERMOMETER, "care"), "e", ""]
+    answers = ["w", THERMOMETER, way(book, "check", THERMOMETER, "care"), "e", "give up"]
     text, _, _ = play(book, kept, answers, exercise(ELEMENT, lies=lies))
     assert "177 °F" in text, "168 °F and the lie of 9 F°"
     assert "your reference thermometer lied: it read 9 F° too high" in text
