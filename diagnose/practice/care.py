@@ -20,6 +20,9 @@ _CARE = {
     "live_parts": "rated gloves and glasses, dry floor, one hand, and a meter proved before and after",
     "scald": "long gloves and face shield, stand aside, pressure off before a pipe is opened",
     "steam": "stop valve closed and locked and the line cold, or eyes only and no hand near it",
+    "moving_conveyor": "guards on, sleeves and hair tied back, one person at the stop button",
+    "chemical": "face shield, goggles, rubber gloves and apron, the safety data sheet read",
+    "gas": "nose first, no flame or switch where it smells, a soap test after every joint",
 }
 
 
@@ -46,10 +49,14 @@ def ways(entry: Check | Cause, book: Book, seed: int) -> list[Way]:
         Way("straight", "go straight to it, the machine as it stands"),
         Way("button", "press stop, open the door so that its switch holds the machine, and begin"),
         Way("dead", _isolating(book, entry.state == "cold and drained")),
-        Way("care", f"leave the power on, the machine ready to run; {care or 'keep clear of all that moves'}"),
+        Way("care", f"{_powered(entry)}; {care or 'keep clear of all that moves'}"),
     ]
     random.Random(f"ways {seed} {entry.id}").shuffle(offered)
     return [*offered, Way("leave", "leave it for now")]
+
+
+def _powered(entry: Check | Cause) -> str:
+    return "leave the power on, nothing running" if entry.state == "idle hot" else "leave it on and ready to run"
 
 
 def _own(entry: Check | Cause, book: Book) -> list[str]:
@@ -72,12 +79,14 @@ def wrong(entry: Check | Cause, way: str) -> str | None:
         return None
     told: Mapping[str, str] = {
         "straight": "you went straight to it",
-        "button": "you trusted a stop button and a door switch, which isolate nothing",
+        "button": "you trusted a stop button and a door switch, which isolate nothing"
+        if entry.state in _DEAD
+        else "you pressed stop, and began without what its cautions ask for",
         "care": "you worked with the power on where it must be off, locked and proved dead",
     }
     return told[way]
 
 
 def nothing_to_read(entry: Check | Cause, way: str) -> bool:
-    """Whether the machine was made dead for something that shows only while it has power."""
-    return way == "dead" and entry.state not in _DEAD and isinstance(entry, Check)
+    """Whether the machine was made dead for something that shows only while it runs."""
+    return way == "dead" and entry.state == "running" and isinstance(entry, Check)

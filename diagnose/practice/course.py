@@ -77,6 +77,8 @@ class Course:
         if step.what == "check" and not self.practice.can_read(step.id):
             return ()
         dead = entry.state in ("isolated", "cold and drained")
+        if step.first == "dead" and not dead:
+            self.practice.move_to("isolated")  # more than was asked for, and paid for
         self._isolated = dead and not why and (step.first == "dead" or self._isolated)
         if step.what == "check":
             return [self.practice.read(step.id)]

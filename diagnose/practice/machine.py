@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
+from math import floor, log10
 from typing import Literal
 
 from diagnose.inference import Circumstances, Economy
@@ -20,7 +21,7 @@ from diagnose.units import Quantity, show_number
 
 __all__ = ["Practice", "Shown", "answer_of"]
 
-_DIGITS = 3  # significant ones of a reading, more where whole units need more: what a display or a scale shows
+_DIGITS = 7  # of a reading, at most
 _AT = "2000-01-01T00:00:00+00:00"  # records of an exercise carry no time of their own
 
 
@@ -173,5 +174,8 @@ def _text(value: float, check: Check) -> str:
     spec = check.reading
     assert spec is not None
     shown = Quantity.of_si(value, spec.quantity, spec.unit)
-    nothing = spec.quantity != "temperature" and abs(shown.value) < spread(check, shown)
-    return f"{show_number(0.0 if nothing else shown.value, _DIGITS)} {spec.unit}"
+    error = spread(check, shown)
+    if spec.quantity != "temperature" and abs(shown.value) < error:
+        return f"0 {spec.unit}"
+    decimals = -floor(log10(error / 2.0))  # the last digit is a little finer than what it may be off: as displays are
+    return f"{show_number(round(shown.value, decimals), _DIGITS)} {spec.unit}"
