@@ -76,7 +76,7 @@ class _Maker:
             if made:
                 return made
         of = f" with the complaint {self.wanted}" if self.wanted else ""
-        raise NoExerciseError(f"no exercise of level {self.level}{of} came of seed {self.seed}; try another level")
+        raise NoExerciseError(f"no exercise of level {self.level}{of} came of seed {self.seed}; try another seed or level")
 
     def _draw(self) -> Exercise | None:
         """A machine with faults, not yet looked at."""
