@@ -24,7 +24,7 @@ _LEVEL = 1
 @click.option("--complaint", metavar="ID", help="What the kitchen complains of, by id or in words.")
 @click.option("--seed", type=click.IntRange(0, 999_999), help="The same seed gives the same exercise again.")
 @click.option("--trainee", metavar="NAME", default="", help="Whose exercise it is, for the class's table.")
-@click.option("--from", "file", metavar="FILE", help="The exercise in a file, as somebody wrote it.")
+@click.option("--file", metavar="FILE", help="The exercise in a file, as somebody wrote it.")
 @click.option("--list", "listed", is_flag=True, help="Show levels and complaints, and begin nothing.")
 @click.pass_context
 def practice(

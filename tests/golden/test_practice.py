@@ -34,7 +34,7 @@ def replay(text: str, book: Book, folder: Path) -> str:
             if words[-1] == "resume":
                 go_on(book, world, kept, front, kept.open()[0])
             else:
-                begin(book, world, kept, front, read_exercise(ROOT / words[words.index("--from") + 1], book, world))
+                begin(book, world, kept, front, read_exercise(ROOT / words[words.index("--file") + 1], book, world))
             printed += [command, *front.printed]
     finally:
         kept.close()
