@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 from pathlib import Path
 
 import pytest
@@ -212,3 +213,52 @@ def test_the_debrief_comes_again_and_the_result_stands(book: Book, kept: Kept) -
     assert "Debrief" in front.text
     assert [r.trainee for r in kept.results()] == [""]
     assert go_on(book, world(), kept, front, "exercise-9") == Exit.NO_SUCH_JOB
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_typed_at_random_nothing_breaks_and_all_of_it_is_played_again(book: Book, kept: Kept, seed: int) -> None:
+    chance = random.Random(seed)
+    typed = [
+        *(
+            "line amps",
+            "list",
+            "1-5",
+            "g",
+            "g element",
+            f"g {ELEMENT}",
+            f"g {INLET}",
+            "e",
+            "",
+            "b",
+            "s",
+            "w",
+            "w inlet",
+        ),
+        *(
+            "r",
+            "i",
+            "h",
+            "?",
+            "n x",
+            "n",
+            "u",
+            "c",
+            THERMOMETER,
+            OHMS,
+            "zzq",
+            "0",
+            "-",
+            "\u202e",
+            "é" * 50,
+            "24",
+            *"123456",
+        ),
+    ]
+    front = ScriptedFront([chance.choice(typed) for _ in range(40)], chance.choice([20, 45, 80]))
+    begin(book, world(), kept, front, exercise(ELEMENT, INLET))
+    assert all(text_width(line) <= front.width for line in front.printed if not line.startswith(">"))
+    kept_exercise = kept.exercise("exercise-1")
+    assert kept_exercise is not None
+    once = Course(book, world(), kept_exercise, kept.steps("exercise-1"))
+    again = Course(book, world(), kept_exercise, kept.steps("exercise-1"))
+    assert (once.path, once.practice.minutes, once.unsafe) == (again.path, again.practice.minutes, again.unsafe)
