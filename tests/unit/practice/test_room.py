@@ -195,7 +195,7 @@ def test_it_goes_on_at_the_same_question_wherever_it_was_left(book: Book, kept: 
     care, dead = way(book, "check", LINES, "care"), way(book, "repair", ELEMENT, "dead")
     answers = ["line amps", care, "w", "n one out", "g", ELEMENT, dead]
     whole, _, _ = play(book, kept, answers, exercise(ELEMENT))
-    for cut in range(1, len(answers)):
+    for cut in (1, 4, 6):  # before care is chosen, after a note, before a repair
         name = kept.begin(exercise(ELEMENT))
         first, rest = ScriptedFront(answers[:cut]), ScriptedFront(answers[cut:])
         assert go_on(book, world(), kept, first, name) == Exit.PAUSED
