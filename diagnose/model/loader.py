@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
+from weakref import WeakValueDictionary
 
 import msgspec
 
@@ -49,12 +50,40 @@ def load_book(*folders: Path) -> Book:
     The first is ours; entries of the others are a shop's own and are marked as such.
     Raises KnowledgeError with every problem found in reading.
     """
+    folders = folders or (shipped_knowledge(),)
+    content = _content(folders)
+    found = _IN_USE.get(content) if content else None
+    if found is not None:
+        return found
     gathered = _Gathered()
-    for nth, folder in enumerate(folders or (shipped_knowledge(),)):
+    for nth, folder in enumerate(folders):
         gathered.folder(folder, shop=folder.name if nth else "")
     if gathered.problems:
         raise KnowledgeError(gathered.problems)
-    return gathered.book()
+    book = gathered.book()
+    if content and content == _content(folders):
+        _IN_USE[content] = book
+    return book
+
+
+# A book is read-only: where one of the same content is in use, it serves again, with all that was worked out for it.
+_IN_USE: WeakValueDictionary[str, Book] = WeakValueDictionary()
+
+
+def _content(folders: Sequence[Path]) -> str:
+    """The same for the same files in folders of the same names; "" where something can't be read."""
+    digest = sha256()
+    for folder in folders:
+        if not folder.is_dir():
+            return ""
+        digest.update(f"folder {folder.name}\n".encode())
+        for path in sorted(folder.rglob("*.toml")):
+            try:
+                told = path.read_bytes()
+            except OSError:
+                return ""
+            digest.update(f"{path.relative_to(folder).as_posix()} {len(told)}\n".encode() + told)
+    return digest.hexdigest()
 
 
 @lru_cache(maxsize=256)
