@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import pytest
 
 
@@ -11,3 +13,12 @@ def pytest_addoption(parser: pytest.Parser) -> None:
         action="store_true",
         help="write the transcripts anew from what the program prints now; read the difference before keeping it",
     )
+
+
+@pytest.fixture(autouse=True, scope="session")
+def compiled_once(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Programs that tests start find what those before them compiled, whatever the environment says about that."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.delenv("PYTHONDONTWRITEBYTECODE", raising=False)
+        patch.setenv("PYTHONPYCACHEPREFIX", str(tmp_path_factory.mktemp("compiled")))
+        yield
