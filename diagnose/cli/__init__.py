@@ -17,6 +17,7 @@ from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
 from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
 from diagnose.cli.practice import practice
+from diagnose.cli.teaching import class_table, progress
 from diagnose.cli.tree import tree
 from diagnose.cli.work import work
 from diagnose.view.exits import Exit
@@ -127,6 +128,8 @@ cli.add_command(machine)
 cli.add_command(instrument)
 cli.add_command(work)
 cli.add_command(practice)
+practice.add_command(progress)
+practice.add_command(class_table)
 
 
 @cli.command("help", context_settings={"ignore_unknown_options": True})

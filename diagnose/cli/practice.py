@@ -8,11 +8,13 @@ from typing import TYPE_CHECKING
 
 import click
 
-from diagnose.cli.kit import Group, Setup, fail, show, width
+from diagnose.cli.kit import Group, Setup, aside, fail, show, width
 from diagnose.view.exits import Exit
 
 if TYPE_CHECKING:
+    from diagnose.model import Book
     from diagnose.practice.kept import Kept
+    from diagnose.practice.port import World
 
 __all__ = ["kept_here", "practice"]
 
@@ -25,6 +27,7 @@ _LEVEL = 1
 @click.option("--seed", type=click.IntRange(0, 999_999), help="The same seed gives the same exercise again.")
 @click.option("--trainee", metavar="NAME", default="", help="Whose exercise it is, for the class's table.")
 @click.option("--file", metavar="FILE", help="The exercise in a file, as somebody wrote it.")
+@click.option("--result", metavar="FILE", help="When it is done, write what came of it to this file, to hand in.")
 @click.option("--list", "listed", is_flag=True, help="Show levels and complaints, and begin nothing.")
 @click.pass_context
 def practice(
@@ -34,6 +37,7 @@ def practice(
     seed: int | None,
     trainee: str,
     file: str | None,
+    result: str | None,
     listed: bool,
 ) -> None:
     """Find a hidden fault on a simulated machine.
@@ -49,28 +53,25 @@ def practice(
         _list(setup)
         return
     if file is not None:
-        _begin_from(setup, Path(file), trainee)
+        _begin_from(setup, Path(file), trainee, result)
         return
-    _begin(setup, level, complaint, seed, trainee)
+    _begin(setup, level, complaint, seed, trainee, result)
 
 
 @practice.command("resume")
 @click.argument("name", required=False, metavar="EXERCISE")
 @click.option("--trainee", metavar="NAME", default="", help="Whose exercise it is.")
+@click.option("--result", metavar="FILE", help="When it is done, write what came of it to this file, to hand in.")
 @click.pass_obj
-def practice_resume(setup: Setup, name: str | None, trainee: str) -> None:
+def practice_resume(setup: Setup, name: str | None, trainee: str, result: str | None) -> None:
     """Go on with EXERCISE, or with the open one begun last."""
     from diagnose.practice.port import simulator_here
-    from diagnose.practice.start import go_on
-    from diagnose.terminal import front_here
 
     kept = kept_here(setup)
     chosen = name or next(iter(kept.open()), None)
     if chosen is None:
         fail("no exercise is open; begin one with: diagnose practice", Exit.NO_SUCH_JOB)
-    code = go_on(setup.book(), simulator_here(), kept, front_here(setup.plain), chosen, trainee, setup.places.holds)
-    if code:
-        sys.exit(int(code))
+    _see_through(setup, setup.book(), simulator_here(), kept, chosen, trainee, result)
 
 
 def kept_here(setup: Setup) -> Kept:
@@ -80,13 +81,14 @@ def kept_here(setup: Setup) -> Kept:
     return Kept(setup.places.home / "practice.sqlite3")
 
 
-def _begin(setup: Setup, level: int | None, complaint: str | None, seed: int | None, trainee: str) -> None:
+def _begin(
+    setup: Setup, level: int | None, complaint: str | None, seed: int | None, trainee: str, result: str | None
+) -> None:
     import secrets
 
+    from diagnose.practice.choosing import next_exercise, ranked
     from diagnose.practice.making import NoExerciseError, make
     from diagnose.practice.port import simulator_here
-    from diagnose.practice.start import begin
-    from diagnose.terminal import front_here
 
     book, world = setup.book(), simulator_here()
     wanted = _complaint(setup, complaint) if complaint else None
@@ -95,31 +97,54 @@ def _begin(setup: Setup, level: int | None, complaint: str | None, seed: int | N
     for left in (0,) if seed is not None else (4, 3, 2, 1, 0):
         drawn = seed if seed is not None else secrets.randbelow(1_000_000)
         try:
-            exercise = make(book, drawn, level or _LEVEL, wanted, world)
+            if seed is None and wanted is None:
+                order = ranked(book, world, kept.results(), trainee)
+                exercise = next_exercise(book, world, drawn, level, order)
+            else:
+                exercise = make(book, drawn, level or _LEVEL, wanted, world)
         except NoExerciseError as error:
             if not left:
                 fail(str(error), Exit.FAILURE)
             continue
-        code = begin(book, world, kept, front_here(setup.plain), exercise, trainee, setup.places.holds)
-        if code:
-            sys.exit(int(code))
+        _see_through(setup, book, world, kept, kept.begin(exercise), trainee, result)
         return
 
 
-def _begin_from(setup: Setup, file: Path, trainee: str) -> None:
+def _begin_from(setup: Setup, file: Path, trainee: str, result: str | None) -> None:
     from diagnose.practice.files import ExerciseError, read_exercise
     from diagnose.practice.port import simulator_here
-    from diagnose.practice.start import begin
-    from diagnose.terminal import front_here
 
     book, world = setup.book(), simulator_here()
     try:
         exercise = read_exercise(file, book, world)
     except ExerciseError as error:
         fail(str(error), Exit.BAD_DATA)
-    code = begin(book, world, kept_here(setup), front_here(setup.plain), exercise, trainee, setup.places.holds)
+    kept = kept_here(setup)
+    _see_through(setup, book, world, kept, kept.begin(exercise), trainee, result)
+
+
+def _see_through(
+    setup: Setup, book: Book, world: World, kept: Kept, name: str, trainee: str, result: str | None
+) -> None:
+    """Go on with an exercise to its end, and write the result where one is to be handed in."""
+    from diagnose.practice.handing import write_result
+    from diagnose.practice.start import go_on
+    from diagnose.terminal import front_here
+
+    if result is not None and Path(result).exists():
+        fail(f"{result} is there already; name another file with --result", Exit.BAD_DATA)
+    code = go_on(book, world, kept, front_here(setup.plain), name, trainee, setup.places.holds)
     if code:
         sys.exit(int(code))
+    done = kept.result(name)
+    if result is None or done is None:
+        return
+    try:
+        write_result(Path(result), done)
+    except OSError as error:
+        again = f"diagnose practice resume {name} --result FILE"
+        fail(f"{result} can't be written ({error.strerror}); the result is kept: {again}", Exit.BAD_DATA)
+    aside(f"Result written to {result}.\n")
 
 
 def _complaint(setup: Setup, text: str) -> str:
