@@ -6,12 +6,13 @@ from collections.abc import Mapping
 
 from diagnose.physics.moist_air import humidity_ratio, moist_enthalpy
 from diagnose.physics.protection import trip_time_constant
+from diagnose.simulator.dosing import detergent_fed
 from diagnose.simulator.moment import Moment
 from diagnose.simulator.parts import Thermostat
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.state import CP, DENSITY, LATENT, ZERO, Ledger
 
-__all__ = ["RACK_HEAT", "Racks", "changes"]
+__all__ = ["DETERGENT", "RACK_HEAT", "SOIL", "Racks", "changes"]
 
 RACK_HEAT = 3.5e3  # J/K of a rack as it comes at a rush, half full: 2 kg of ware in 1 kg of rack; judgement
 _CARRIED = 0.15  # kg of water a rack carries out: judgement
@@ -22,9 +23,9 @@ _WINDING = 900.0  # s, a small motor's warming: judgement
 _MANIFOLD = 8.0  # s in which the manifold follows the water, and
 _MANIFOLD_REST = 300.0  # s in which it cools without flow: judgement
 _BOILS = 372.5
-_DETERGENT = 0.002  # kg per kg of wash water, common practice 1 to 3 g/L
-_FEEDER = 60.0  # s in which the feeder makes up what lacks: judgement
-_SOIL = 0.005  # kg a rack: judgement
+DETERGENT = 0.002  # kg per kg of wash water, common practice 1 to 3 g/L
+SOIL = 0.005  # kg a rack: judgement
+_HELD_BACK = 0.7  # of the soil, by a pre-wash that works: judgement
 
 
 class Racks:
@@ -123,7 +124,7 @@ def _tank(plant, at, now, out, name, inflow, racks, book, share):  # type: ignor
         book("water", "steam", condensed * share)
         book("heat", "water in", condensed * CP * (temperature - ZERO) * share)
     leaks = (tank.drain_leak + plant.pumps[name].seal_leak) * DENSITY * min(1.0, mass / full) if mass > 0.2 else 0.0
-    over = max(0.0, mass - full) / _OVERFLOW
+    over = max(0.0, mass - full * tank.lip) / _OVERFLOW
     passed = over * tank.overflow_open
     spilt = max(0.0, mass - 1.15 * full) / _OVERFLOW
     carried = min(_CARRIED * racks.rate, 0.5 * mass) if name == list(plant.tanks)[-1] else 0.0
@@ -146,10 +147,15 @@ def _tank(plant, at, now, out, name, inflow, racks, book, share):  # type: ignor
         if nth > 0:
             out[f"{of} {names[nth - 1]}"] += strength * passed
     if name == "wash":
-        lacks = _DETERGENT * plant.chemistry.detergent - at["detergent wash"] / max(mass, 0.01)
-        out["detergent wash"] += max(0.0, lacks) * mass / _FEEDER
-    if nth == 0:
-        out[f"soil {name}"] += _SOIL * plant.chemistry.soil * racks.rate
+        fed = detergent_fed(plant, at["detergent wash"] / max(mass, 0.01), mass, DETERGENT)
+        out["detergent wash"] += fed
+        book("fed", "detergent", fed * share)
+    held = _HELD_BACK if now.standing.pumps.get("prewash") and now.standing.pumps["prewash"].share > 0.3 else 0.0
+    brought_in = SOIL * plant.chemistry.soil * racks.rate
+    if name == "wash":
+        out["soil wash"] += brought_in * (1.0 - held)
+    elif name == "prewash":
+        out["soil prewash"] += brought_in * held
 
 
 def _to_air(plant, now, out, name, temperature, mass, heat, book, share):  # type: ignore[no-untyped-def]

@@ -10,7 +10,7 @@ from diagnose.simulator.electrics import BankFlow, MotorFlow, bank_flow, line_vo
 from diagnose.simulator.heating import fuel_heat, heaters, heats
 from diagnose.simulator.parts import RinseLine, Tank
 from diagnose.simulator.plant import Plant
-from diagnose.simulator.pumping import PumpFlow, pump_flow, pump_load
+from diagnose.simulator.pumping import PumpFlow, drawn_in, pump_flow, pump_load
 from diagnose.simulator.state import State
 from diagnose.simulator.steaming import steam_rates
 from diagnose.simulator.waterway import RinseFlow, rinse_flow, supply_pressure
@@ -61,6 +61,7 @@ def moment_of(plant: Plant, state: State, rack_in_rinse: bool, known: dict[objec
         tuple(m for m in plant.motors if _switched(plant, state, m)),
         frozenset(state.stalled),
         state.jammed,
+        tuple(drawn_in(plant, state, name) for name in plant.tanks),
     )
     standing = known.get(key) if known is not None else None
     if standing is None:
@@ -87,7 +88,7 @@ def _standing(plant: Plant, state: State, opened: float, on: Mapping[str, bool])
     fills = {n: _fill(plant, plant.tanks[n], share, offered) for n, share in wanted.items()}
     banks = {n: bank_flow(plant.power, h, on[n]) for n, h in heaters(plant) if h.kind == "electric"}
     motors = {name: _motor(plant, state, name) for name in plant.motors}
-    pumps = {name: pump_flow(plant, name, motors[name].turns) for name in plant.tanks}
+    pumps = {name: pump_flow(plant, name, motors[name].turns, drawn_in(plant, state, name)) for name in plant.tanks}
     amps = [sum(b.amps[n] for b in banks.values()) + sum(m.amps[n] for m in motors.values()) for n in range(3)]
     belt = plant.conveyor
     slips = 1.0 + belt.drag > belt.slips_at
@@ -130,7 +131,7 @@ def _motor(plant: Plant, state: State, name: str) -> MotorFlow:
     if not _switched(plant, state, name):
         return MotorFlow((0.0, 0.0, 0.0), 0.0, False)
     if name in plant.pumps:
-        load = pump_load(plant, name)
+        load = pump_load(plant, name, drawn_in(plant, state, name))
     elif name == "drive":
         pull = min(1.0 + plant.conveyor.drag, plant.conveyor.slips_at) if plant.conveyor.moves else 0.3
         load = motor.load * pull + motor.drag

@@ -10,6 +10,7 @@ __all__ = [
     "Chemistry",
     "Control",
     "Conveyor",
+    "Feed",
     "Fuel",
     "Heater",
     "Motor",
@@ -148,6 +149,7 @@ class Tank:
     level_says: str = "true"  # true | low | full: what the level control believes
     drain_leak: float = 0.0  # m3/s out of a full tank
     overflow_open: float = 1.0
+    lip: float = 1.0  # height at which it runs over, as a share of the volume
     dial_offset: float = 0.0  # K that the panel's thermometer reads high
     dial_stuck: float | None = None
 
@@ -162,7 +164,8 @@ class Pump:
     suction_open: float = 1.0  # share of the strainer's area free
     air: float = 0.0  # share of air drawn in
     jets_open: float = 1.0
-    jets_off: float = 0.0  # area of lost caps over all jets
+    jets_off: float = 0.0  # area over all jets through which water leaves elsewhere: lost jets, plugs, seals
+    misses: float = 0.0  # share of the spray that does not reach the ware
     coupled: bool = True
     turns: bool = True  # wheel free to turn
     seal_leak: float = 0.0  # m3/s
@@ -225,15 +228,48 @@ class Air:
 
 
 @dataclass
-class Chemistry:
-    """Feeds, water, soil. Feeds are shares of what is wanted."""
+class Feed:
+    """The feed of one chemical, from its drum to where it goes in. Shares of what is sound."""
 
-    detergent: float = 1.0
-    rinse_aid: float = 1.0
-    sanitiser: float = 1.0
+    setting: float = 1.0  # dose set over the usual one
+    stock: float = 1.0  # strength of what is in the drum over what the feed is set for
+    left: float = 1.0  # of the drum: 0 is empty
+    air: float = 0.0  # share of what is sucked in that is air
+    tube: float = 1.0  # volume a turn over that of a new tube
+    head: float = 1.0  # how far its rollers close the tube
+    pickup: float = 1.0
+    delivery: float = 1.0
+    spills: float = 0.0  # share lost behind the pump
+    primed: bool = True
+    turns: bool = True  # the head turns when it is told to
+    told: str = "rightly"  # rightly | never | at other times: when it is told to turn
+    alarm: bool = False
+    runs_on: float = 0.0  # share of a dose that comes by itself after the rinse: a relay that hangs, or a siphon
+    siphons: bool = False
+    probe: float = 1.0  # strength that the probe tells over the true one
+
+
+@dataclass
+class Chemistry:
+    """Feeds, water, soil."""
+
+    detergent: Feed = field(default_factory=Feed)
+    rinse_aid: Feed = field(default_factory=Feed)
+    sanitiser: Feed = field(default_factory=Feed)
+    box: str = "works"  # the feeds' control: works | dark | no signal
+    swapped: tuple[str, ...] = ()  # feeds whose pickups are changed over
     soil: float = 1.0  # soil brought in over the usual
-    foamy: float = 0.0  # foaming residue brought in
-    softened: float = 1.0  # share of hardness left is 1 - softened where a softener is
+    dried: float = 0.0  # share of it that has dried on
+    old: float = 0.0  # how spent the wash water is before the rush begins
+    foamy: float = 0.0  # foaming residue brought in with the ware
+    suds: float = 0.0  # soap in the tank itself, or a product that foams
+    raw_hardness: float = 0.34  # kg/m3 as calcium carbonate before the softener, 20 gpg: judgement
+    softener: bool = True
+    soft_hardness: float = 0.05  # kg/m3 behind the softener
+    solids: float = 0.15  # kg/m3 dissolved, raw: judgement
+    brine: float = 0.0  # kg/m3 that the softener adds
+    iron: float = 0.0  # kg/m3
+    ph: float = 7.5  # of the supply
 
 
 @dataclass

@@ -16,14 +16,15 @@ ZERO = 273.15  # K, enthalpies are counted from here
 
 @dataclass
 class Ledger:
-    """What crossed the machine's border since the start: heat in [J], water in [kg], for the balances."""
+    """What crossed the machine's border since the start: heat in [J], water and chemicals fed in [kg]."""
 
     heat: dict[str, float] = field(default_factory=dict)
     water: dict[str, float] = field(default_factory=dict)
+    fed: dict[str, float] = field(default_factory=dict)
 
     def add(self, of: str, name: str, amount: float) -> None:
         """Add to an entry; what leaves is negative."""
-        book = self.heat if of == "heat" else self.water
+        book = {"heat": self.heat, "water": self.water, "fed": self.fed}[of]
         book[name] = book.get(name, 0.0) + amount
 
 
