@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from diagnose.model import Book, Machine, fits
+from diagnose.model import Book, Check, Machine, fits
 from diagnose.practice.machine import Practice
 from diagnose.terminal.choosing import number_from, short
 from diagnose.terminal.grouped import Group, tell_range
@@ -35,7 +35,7 @@ class Listing:
         tell_range(text, self.groups, width)
         if text[:1].isdigit() and text.rstrip(".)").isdigit():
             return self.ids[number_from(text, len(self.ids), "Or say it in words.") - 1]
-        matches = find(text, self._texts, 6)
+        matches = find(text, self._texts, 9)
         winner = clear_winner(matches)
         if winner is not None:
             return winner
@@ -63,8 +63,16 @@ class Listing:
 def checks_of(practice: Practice) -> Listing:
     """All checks of the machine; on the list those that can be read here."""
     checks = [c for c in practice.book.checks.values() if not c.computed and fits(practice.machine, c.fits)]
-    texts = {c.id: [c.title, c.ask, c.id.replace(".", " ").replace("_", " ")] for c in checks}
+    texts = {c.id: _texts(c, practice.book) for c in checks}
     return Listing(practice.book, [c.id for c in checks if practice.can_read(c.id)], texts, "check")
+
+
+def _texts(check: Check, book: Book) -> list[str]:
+    """What a check is found by: its own words, and what is measured on which part: "rinse temperature"."""
+    name = check.id.replace(".", " ").replace("_", " ")
+    part = book.assemblies.get(check.id.split(".")[0], "")
+    measured = [f"{part} {check.reading.quantity}"] if check.reading else []
+    return [check.title, check.ask, name, *measured]
 
 
 def causes_of(book: Book, machine: Machine) -> Listing:
