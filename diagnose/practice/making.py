@@ -76,7 +76,8 @@ class _Maker:
             if made:
                 return made
         of = f" with the complaint {self.wanted}" if self.wanted else ""
-        raise NoExerciseError(f"no exercise of level {self.level}{of} came of seed {self.seed}; try another seed or level")
+        remedy = "try another seed or level"
+        raise NoExerciseError(f"no exercise of level {self.level}{of} came of seed {self.seed}; {remedy}")
 
     def _draw(self) -> Exercise | None:
         """A machine with faults, not yet looked at."""
