@@ -19,6 +19,7 @@ from diagnose.cli.machine import machine
 from diagnose.cli.practice import practice
 from diagnose.cli.teaching import class_table, progress
 from diagnose.cli.tree import tree
+from diagnose.cli.walk import walk
 from diagnose.cli.work import work
 from diagnose.view.exits import Exit
 
@@ -130,6 +131,7 @@ cli.add_command(work)
 cli.add_command(practice)
 practice.add_command(progress)
 practice.add_command(class_table)
+cli.add_command(walk)
 
 
 @cli.command("help", context_settings={"ignore_unknown_options": True})

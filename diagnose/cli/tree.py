@@ -15,7 +15,7 @@ from diagnose.view.exits import Exit
 if TYPE_CHECKING:
     from diagnose.model import Book
 
-__all__ = ["tree"]
+__all__ = ["complaint_named", "tree"]
 
 _FORMATS = ("text", "json", "dot", "mermaid", "svg", "open-psa")
 
@@ -71,7 +71,7 @@ def tree(
         else:
             folding = Folding(everything, unfold, fold, depth)
             screen = shutil.get_terminal_size().lines
-            lines = draw_tree(book, _complaint(book, " ".join(words)), whose, form, folding, width(), screen)
+            lines = draw_tree(book, complaint_named(book, " ".join(words)), whose, form, folding, width(), screen)
     except (NotThereError, NoSuchNodeError) as error:
         fail(str(error), Exit.FAILURE)
     if out is None:
@@ -107,7 +107,7 @@ def _cause(book: Book, said: str) -> str:
     raise NotThereError(f"no cause {said[:60]!r}" + _offered(near[:3], "diagnose knowledge list causes"))
 
 
-def _complaint(book: Book, said: str) -> str:
+def complaint_named(book: Book, said: str) -> str:
     """The id of a complaint said by id or in words. Raises NotThereError where it is none, or several alike."""
     from diagnose.batch.tree import NotThereError
 
