@@ -11,7 +11,7 @@ from diagnose.model import Book
 from diagnose.practice.worth import Study, Worth
 from diagnose.view.drawn.chart import Chart, Folding
 from diagnose.view.drawn.text import tree_lines
-from diagnose.view.layout import Line, percent, table, wrap
+from diagnose.view.layout import RECORDS_BELOW, Line, percent, table, wrap
 from diagnose.view.question import choices, heading, keys
 from diagnose.view.words import minutes
 
@@ -40,7 +40,7 @@ LETTERS = (
     ("e", "end, as do p and Ctrl-D"),
     ("h", "this list, as does ?"),
 )
-TREE_ROWS = 18  # lines of the tree at the beginning: the question still fits below on 24 rows
+TREE_ROWS = 13  # lines of the tree at the beginning: the question still fits below on 24 rows
 BEST_SHOWN = 4
 LEADS_SHOWN = 4
 LIKELY = 0.02  # an answer less probable than this is not worth a line
@@ -62,7 +62,8 @@ def begin_lines(study: Study, width: int) -> list[Line]:
     cut = next((n for n in starts[1:] if n > TREE_ROWS), None)
     if cut is not None:
         left = sum(n >= cut for n in starts)
-        lines = [*lines[:cut], *wrap(f"and {left} rows more; t shows them.", width, role="dim")]
+        more = "1 row more; t shows it." if left == 1 else f"{left} rows more; t shows them."
+        lines = [*lines[:cut], *wrap(f"and {more}", width, role="dim")]
     return [*wrap(INTRO, width, role="dim"), Line(), *lines]
 
 
@@ -193,7 +194,13 @@ def _beside(study: Study, worth: Worth, width: int) -> list[Line]:
         bits = f"{study.worth(option.id).bits:.1f}" if option.kind == "check" else ""
         mark = " (yours)" if option.id == worth.check else ""
         rows.append((f"{option.expected:.0f}", bits, f"{option.minutes:.0f}", _named(study.book, option) + mark))
-    return table(("in all", "bits", "minutes", "choice"), rows, width)
+    if width >= RECORDS_BELOW:
+        return table(("in all", "bits", "minutes", "choice"), rows, width)
+    lines: list[Line] = []
+    for expected, bits, takes, name in rows:
+        told = f"{expected} min in all, {takes} now" + (f", {bits} bits" if bits else "")
+        lines += wrap(f"{name}: {told}", width, "  ", "    ")
+    return lines
 
 
 def _named(book: Book, option: Option) -> str:
