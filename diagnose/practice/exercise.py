@@ -11,9 +11,11 @@ class Exercise(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     """A machine with what is hidden in it, and the story told with it.
 
     `own` are figures of its plate as text with units; `faults` and `lies` are what the simulated machine is
-    built with: (cause, severity) and (instrument, how far it is off, in SI).
+    built with: (cause, severity) and (instrument, how far it is off, in SI). `about` tells whoever opens a file of
+    one what it is.
     """
 
+    about: str = ""
     seed: int
     level: int
     machine: str

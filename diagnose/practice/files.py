@@ -13,14 +13,17 @@ from diagnose.practice.port import World, figures_of, machine_of, simulate
 
 __all__ = ["ExerciseError", "check_exercise", "read_exercise", "write_exercise"]
 
+ABOUT = "An exercise of an invented machine, for: diagnose practice --file. What is wrong stands below under faults."
+
 
 class ExerciseError(ValueError):
     """An exercise can't be used; the message gives the remedy."""
 
 
 def write_exercise(path: Path, exercise: Exercise) -> None:
-    """Write an exercise as JSON."""
-    path.write_bytes(msgspec.json.format(msgspec.json.encode(exercise), indent=2) + b"\n")
+    """Write an exercise as JSON that says what it is. Raises OSError."""
+    told = msgspec.structs.replace(exercise, about=ABOUT)
+    path.write_bytes(msgspec.json.format(msgspec.json.encode(told), indent=2) + b"\n")
 
 
 def read_exercise(path: Path, book: Book, world: World) -> Exercise:
@@ -32,7 +35,7 @@ def read_exercise(path: Path, book: Book, world: World) -> Exercise:
     except msgspec.MsgspecError as error:
         raise ExerciseError(f"{path} is no exercise ({error}); have it written anew") from None
     check_exercise(exercise, book, world)
-    return exercise
+    return msgspec.structs.replace(exercise, about="")
 
 
 def check_exercise(exercise: Exercise, book: Book, world: World) -> None:
