@@ -17,7 +17,7 @@ from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
 from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
 from diagnose.cli.practice import practice
-from diagnose.cli.teaching import class_table, progress
+from diagnose.cli.teaching import class_table, new_exercise, progress
 from diagnose.cli.tree import tree
 from diagnose.cli.walk import walk
 from diagnose.cli.work import work
@@ -130,6 +130,7 @@ cli.add_command(instrument)
 cli.add_command(work)
 cli.add_command(practice)
 practice.add_command(progress)
+practice.add_command(new_exercise)
 practice.add_command(class_table)
 cli.add_command(walk)
 

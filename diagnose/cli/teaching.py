@@ -10,7 +10,7 @@ from diagnose.cli.kit import AS_JSON, Setup, aside, fail, show, width
 from diagnose.cli.practice import kept_here
 from diagnose.view.exits import Exit
 
-__all__ = ["class_table", "progress"]
+__all__ = ["class_table", "new_exercise", "progress"]
 
 
 @click.command("progress")
@@ -51,3 +51,40 @@ def class_table(setup: Setup, folder: str, as_json: bool) -> None:
     if handed.refused:
         aside("".join(f"diagnose: {sentence}\n" for sentence in handed.refused))
         raise SystemExit(int(Exit.BAD_DATA))
+
+
+@click.command("new")
+@click.argument("file", metavar="FILE")
+@click.option("--seed", type=click.IntRange(0, 999_999), help="Of its readings; else one is drawn.")
+@click.pass_obj
+def new_exercise(setup: Setup, file: str, seed: int | None) -> None:
+    """Write an exercise into FILE, for others to practise.
+
+    You are asked for machine, faults, a lying instrument and the story; it is
+    tried on the simulated machine. Trainees begin it with: practice --file
+    """
+    import secrets
+
+    from diagnose.practice.authoring import Author
+    from diagnose.practice.files import write_exercise
+    from diagnose.practice.port import simulator_here
+    from diagnose.terminal import Paused, front_here
+    from diagnose.terminal.signals import signals_hang_up
+
+    path = Path(file)
+    if path.exists():
+        fail(f"{file} is there already; name another file", Exit.BAD_DATA)
+    if not path.absolute().parent.is_dir():
+        fail(f"there is no folder {path.absolute().parent}; make it first, or name another file", Exit.BAD_DATA)
+    front = front_here(setup.plain)
+    drawn = secrets.randbelow(1_000_000) if seed is None else seed
+    with signals_hang_up(front):
+        try:
+            exercise = Author(setup.book(), simulator_here(), front, drawn).write()
+        except Paused:
+            fail("left; nothing was written", Exit.PAUSED)
+    try:
+        write_exercise(path, exercise)
+    except OSError as error:
+        fail(f"{file} can't be written ({error.strerror}); name another file", Exit.BAD_DATA)
+    aside(f"Written to {file}. It is begun with: diagnose practice --file {file}\n")
