@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from diagnose.simulator.feeds import Chemistry, Feed
+
 __all__ = [
     "Air",
     "Booster",
@@ -121,7 +123,13 @@ class RinseLine:
     jets_open: float = 1.0  # share of area not limed up
     jets_wear: float = 1.0  # area over the drilled one
     cap_off: float = 0.0  # open area of a missing cap or jet, over all jets
+    creeps: float = 0.0  # share of the main's pressure that gets past the shut regulator in minutes
     actuator: str = "works"  # works | dead | held
+    commanded: bool = True  # relay, lead and volts let the command through to the coil
+    coil_sound: bool = True
+    run_over: float = 0.0  # s that it goes on after the rack
+    relief_share: float = 1.0  # pressure at which the relief valve opens over its stamp
+    shut_in: bool = False  # water that is heated has nowhere to expand
     actuator_share: float = 1.0  # of the rack's way for which it opens
     pipe_loss: float = 0.8  # W/K of the pipe from booster to manifold, judgement
     thermometer_offset: float = 0.0  # K that the panel's reads high
@@ -225,51 +233,6 @@ class Air:
     draught: dict[str, float] = field(default_factory=lambda: {"entrance": 0.0, "exit": 0.0})  # m/s across the opening
     room: float = 299.15  # K
     humidity: float = 0.5
-
-
-@dataclass
-class Feed:
-    """The feed of one chemical, from its drum to where it goes in. Shares of what is sound."""
-
-    setting: float = 1.0  # dose set over the usual one
-    stock: float = 1.0  # strength of what is in the drum over what the feed is set for
-    left: float = 1.0  # of the drum: 0 is empty
-    air: float = 0.0  # share of what is sucked in that is air
-    tube: float = 1.0  # volume a turn over that of a new tube
-    head: float = 1.0  # how far its rollers close the tube
-    pickup: float = 1.0
-    delivery: float = 1.0
-    spills: float = 0.0  # share lost behind the pump
-    primed: bool = True
-    turns: bool = True  # the head turns when it is told to
-    told: str = "rightly"  # rightly | never | at other times: when it is told to turn
-    alarm: bool = False
-    runs_on: float = 0.0  # share of a dose that comes by itself after the rinse: a relay that hangs, or a siphon
-    siphons: bool = False
-    probe: float = 1.0  # strength that the probe tells over the true one
-
-
-@dataclass
-class Chemistry:
-    """Feeds, water, soil."""
-
-    detergent: Feed = field(default_factory=Feed)
-    rinse_aid: Feed = field(default_factory=Feed)
-    sanitiser: Feed = field(default_factory=Feed)
-    box: str = "works"  # the feeds' control: works | dark | no signal
-    swapped: tuple[str, ...] = ()  # feeds whose pickups are changed over
-    soil: float = 1.0  # soil brought in over the usual
-    dried: float = 0.0  # share of it that has dried on
-    old: float = 0.0  # how spent the wash water is before the rush begins
-    foamy: float = 0.0  # foaming residue brought in with the ware
-    suds: float = 0.0  # soap in the tank itself, or a product that foams
-    raw_hardness: float = 0.34  # kg/m3 as calcium carbonate before the softener, 20 gpg: judgement
-    softener: bool = True
-    soft_hardness: float = 0.05  # kg/m3 behind the softener
-    solids: float = 0.15  # kg/m3 dissolved, raw: judgement
-    brine: float = 0.0  # kg/m3 that the softener adds
-    iron: float = 0.0  # kg/m3
-    ph: float = 7.5  # of the supply
 
 
 @dataclass

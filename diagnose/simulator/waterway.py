@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from diagnose.physics.flow import factor_of_series
 from diagnose.simulator.parts import RinseLine, Water
 
-__all__ = ["RinseFlow", "rinse_flow", "supply_pressure"]
+__all__ = ["held_pressure", "RinseFlow", "rinse_flow", "supply_pressure"]
 
 _WIDE = 8.0  # passages of stop, strainer, valve and regulator over the jets', sound: judgement
+_SUPPLY_EFFECT = 0.15  # of each psi over 80 psi before it that a regulator lets through: judgement
 
 
 @dataclass(frozen=True)
@@ -44,16 +45,21 @@ def rinse_flow(water: Water, rinse: RinseLine, open_share: float, other_draw: fl
     ]
     before = factor_of_series(narrow)
     free = factor_of_series([before, jets]) * static**0.5
-    flow = free if rinse.regulator_wide else min(free, _regulated(rinse, jets))
+    flow = free if rinse.regulator_wide else min(free, _regulated(held_pressure(water, rinse), rinse, jets))
     return RinseFlow(flow, (flow / jets) ** 2, static - (flow / before) ** 2, static - (flow / water.factor) ** 2)
 
 
-def _regulated(rinse: RinseLine, jets: float) -> float:
+def _regulated(held: float, rinse: RinseLine, jets: float) -> float:
     """Flow at which the jets' pressure equals the regulator's, `set - droop * flow / rated`."""
     slope = rinse.droop / rinse.rated_flow
     # set - slope * q = (q / jets)**2
-    root = (slope * jets) ** 2 + 4.0 * max(rinse.set_pressure, 0.0)
+    root = (slope * jets) ** 2 + 4.0 * max(held, 0.0)
     return 0.5 * jets * (root**0.5 - slope * jets)
+
+
+def held_pressure(water: Water, rinse: RinseLine) -> float:
+    """What the regulator holds without flow, [Pa]: its setting, and a share of what stands over 80 psi before it."""
+    return rinse.set_pressure + _SUPPLY_EFFECT * max(0.0, water.static - 80 * 6894.757)
 
 
 def supply_pressure(water: Water, draw: float) -> float:

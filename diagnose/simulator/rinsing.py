@@ -1,0 +1,92 @@
+"""What gauge, arms and relief valve of the final rinse do at rest and while it flows."""
+
+from __future__ import annotations
+
+from diagnose.simulator.bench import Bench
+from diagnose.simulator.waterway import held_pressure, rinse_flow
+
+__all__ = [
+    "blade_pulled",
+    "commanded",
+    "gauge_at_rest",
+    "gauge_flowing",
+    "relief_state",
+    "rest_flow",
+    "rest_pressure",
+    "run_over",
+]
+
+
+def gauge_flowing(bench: Bench) -> float:
+    """What the panel's gauge shows while it rinses, [Pa]."""
+    true = bench.rinsing.standing.rinse.jets
+    line = bench.plant.rinse
+    if line.gauge_stuck is not None:
+        return line.gauge_stuck
+    if bench.sign("gauge ahead of the valve") > 0.0:
+        true = gauge_at_rest(bench)  # tapped where it does not flow, and read at rest
+    if bench.sign("gauge read between racks") > 0.0:
+        true = 0.0
+    return max(0.0, true * line.gauge_factor + line.gauge_offset)
+
+
+def rest_pressure(bench: Bench) -> float:
+    """Pressure behind the regulator with the rinse shut for minutes, [Pa]: its set pressure, or what creeps past it."""
+    line, water = bench.plant.rinse, bench.plant.water
+    if line.regulator_wide:
+        return water.static
+    return min(water.static, max(regulator_set(bench), line.creeps * water.static))
+
+
+def regulator_set(bench: Bench) -> float:
+    """What the regulator holds at rest, [Pa]."""
+    return held_pressure(bench.plant.water, bench.plant.rinse)
+
+
+def gauge_at_rest(bench: Bench) -> float:
+    """What a gauge behind the regulator shows between racks: a gauge behind the valve shows nothing, [Pa]."""
+    return rest_pressure(bench)
+
+
+def rest_flow(bench: Bench) -> float:
+    """Flow from the rinse arms while no rack is there, [m3/s]."""
+    line = bench.plant.rinse
+    opened = 1.0 if line.actuator == "held" and line.valve_opens > 0.0 else line.valve_leak
+    return rinse_flow(bench.plant.water, line, opened).flow
+
+
+def run_over(bench: Bench) -> float:
+    """How long the spray goes on after the rack has left, [s]."""
+    return bench.plant.rinse.run_over
+
+
+def commanded(bench: Bench, rack: bool) -> bool:
+    """Whether the rinse valve has its command, with or without a rack in the rinse."""
+    line = bench.plant.rinse
+    return line.actuator == "held" and line.commanded or (rack and line.actuator == "works" and line.commanded)
+
+
+def blade_pulled(bench: Bench) -> bool:
+    """Whether the valve's coil pulls while a rack holds the rinse on."""
+    return commanded(bench, rack=True) and bench.plant.rinse.coil_sound
+
+
+def relief_state(bench: Bench) -> str:
+    """What the relief pipe does: dry, always, pauses, rinse end, night, steam.
+
+    The valve opens at its stamp times what its spring is worth; heated water that is shut in climbs to it.
+    """
+    plant = bench.plant
+    if bench.sign("relief seat dirty") > 0.0 or bench.sign("joint above relief drips") > 0.0:
+        return "always"
+    opens = plant.plate.get("relief_pressure", 862e3) * plant.rinse.relief_share
+    if bench.service.state.flowing["booster"] > 378.0 and plant.booster.heater.power > 0.0:
+        return "steam"
+    standing = plant.water.static
+    if standing >= 0.97 * opens:
+        return "night"
+    if plant.rinse.shut_in:
+        return "pauses"
+    if bench.sign("rinse valve hammers") > 0.3 and standing > 0.5 * opens:
+        return "rinse end"
+    return "dry"
