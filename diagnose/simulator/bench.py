@@ -58,6 +58,15 @@ class Bench:
         """Filled and hot, not running, heaters as their thermostats have them."""
         return self._at(replace(self.service.state, running=False), rack=False)
 
+    @cached_property
+    def restarted(self) -> Moment:
+        """The end of service, overloads reset and started anew, a rack in the rinse: it runs a minute at least."""
+        return self._at(replace(self.service.state, running=True, tripped=set(), stalled=set()), rack=True)
+
+    def running_amps(self, motor: str) -> tuple[float, ...]:
+        """Line currents of a motor just after its overload was reset, [A]."""
+        return self.restarted.standing.motors[motor].amps
+
     def _at(self, state: State, rack: bool) -> Moment:
         return moment_of(self.plant, state, rack)
 
@@ -121,3 +130,10 @@ class Bench:
     def noticed(self, sign: str, present: str, absent: str, sure: float = 0.95) -> Answer:
         """Whether a sign of the plant is noticed."""
         return Answer(outcome=self.senses.notice(self.sign(sign), present, absent, sure))
+
+    def worst(self, found: dict[str, float], sound: str, sure: float = 0.95) -> Answer:
+        """The most marked outcome of those found, or else `sound`, which is seldom taken for anything else."""
+        name = max(found, key=lambda each: found[each])
+        if found[name] < 0.12:
+            return Answer(outcome=self.senses.see(sound, list(found), sure=1.0 - (1.0 - sure) / 5))
+        return Answer(outcome=self.senses.notice(found[name], name, sound, sure))

@@ -1,10 +1,10 @@
-"""What the feeds give: detergent into the wash, rinse aid and sanitiser into the final rinse, and what becomes of it."""
+"""What the feeds give: detergent into the wash, rinse aid and sanitiser into the rinse, and what becomes of it."""
 
 from __future__ import annotations
 
 import math
 
-from diagnose.simulator.parts import Chemistry, Feed
+from diagnose.simulator.feeds import Chemistry, Feed
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.state import DENSITY
 
@@ -43,7 +43,7 @@ def delivered(feed: Feed, passage: float = 1.0) -> float:
 def arrives(chemistry: Chemistry, feed: Feed, passage: float = 1.0) -> float:
     """Dose at the point of feeding over the usual one, of a feed timed with the rinse."""
     turned = feed.setting if head_turns(chemistry, feed) else 0.0
-    return (turned + feed.runs_on) * delivered(feed, passage) * (1.0 - feed.spills)
+    return (turned + feed.runs_on) * delivered(feed, passage) * (1.0 - feed.spills) * feed.meets
 
 
 def detergent_fed(plant: Plant, strength: float, mass: float, wanted: float) -> float:

@@ -21,6 +21,7 @@ ACCURACY: dict[str, tuple[float, float]] = {
     "insulation tester": (0.0, 0.07),
     "test gauge": (2500.0, 0.0),
     "panel gauge": (7000.0, 0.0),
+    "wash gauge": (700.0, 0.015),
     "manometer": (8.0, 0.01),
     "bucket and watch": (0.0, 0.03),
     "watch": (0.5, 0.01),
