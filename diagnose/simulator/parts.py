@@ -53,6 +53,7 @@ class Water:
     hardness: float = 1.0e-3 * 60  # kg/m3 as calcium carbonate, 60 mg/L
     droop: float = 0.0  # K lost when much is drawn
     cold: float = 288.15  # K, of the cold main
+    outlet_short: float = 0.0  # K that the building heater's outlet lies under what it should
 
 
 @dataclass
