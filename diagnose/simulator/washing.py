@@ -70,9 +70,9 @@ def _ware(bench: Bench) -> Ware:
     heat = max(0.0, plant.plate["wash_temperature"] - bench.temperature("wash"))
     pace = max(plant.conveyor.pace, 0.3)
     soil = _soil(bench)
-    skims = (
-        plant.tanks["wash"].lip > 0.985 and state.flowing["mass wash"] > 0.985 * plant.tanks["wash"].volume * DENSITY
-    )
+    full = plant.tanks["wash"].volume * DENSITY
+    skims = mass > 0.985 * full
+    scum = 0.5 if 0.88 * full < mass <= 0.985 * full else 0.0
     # The wash itself.
     strength = 0.15 + 0.85 * min(1.0, detergent)
     power = spray**_BY_SPRAY * pace**-_BY_TIME * strength**_BY_DETERGENT * max(0.2, 1.0 - _BY_HEAT * heat)
