@@ -137,3 +137,12 @@ class Bench:
         if found[name] < 0.12:
             return Answer(outcome=self.senses.see(sound, list(found), sure=1.0 - (1.0 - sure) / 5))
         return Answer(outcome=self.senses.notice(found[name], name, sound, sure))
+
+    def strongest(self, otherwise: str, sure: float = 0.95, **signs: str) -> Answer:
+        """The outcome of the sign that is most marked, `otherwise` where none is.
+
+        `signs` names outcomes by sign, blanks written as underscores: `rinse_jets_limed="white_holes"`.
+        """
+        found = max(signs, key=lambda name: self.sign(name.replace("_", " ")))
+        marked = self.sign(found.replace("_", " "))
+        return Answer(outcome=self.senses.notice(marked, signs[found], otherwise, sure))

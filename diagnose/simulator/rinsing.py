@@ -10,11 +10,17 @@ __all__ = [
     "commanded",
     "gauge_at_rest",
     "gauge_flowing",
+    "plate_trace",
     "relief_state",
     "rest_flow",
     "rest_pressure",
     "run_over",
 ]
+
+# A plate between wash and rinse cools by some kelvin; a thin film follows it: judgement.
+_FELL = 3.0  # K
+_FILM = 2.0  # K that the film lies under the manifold
+_PLATE_LAG = 2.5  # s at rated flow
 
 
 def gauge_flowing(bench: Bench) -> float:
@@ -90,3 +96,27 @@ def relief_state(bench: Bench) -> str:
     if bench.sign("rinse valve hammers") > 0.3 and standing > 0.5 * opens:
         return "rinse end"
     return "dry"
+
+
+def plate_trace(bench: Bench) -> list[float]:
+    """The twelve hottest seconds of a plate in the final rinse, [K], a second apart.
+
+    The plate comes out of the last tank and follows the film of rinse water on it with a time constant that thins with
+    the flow; film is a little colder than the manifold. Jets that miss it leave it to the tank's warmth.
+    """
+    plant = bench.plant
+    last = list(plant.tanks)[-1]
+    share = bench.rinsing.standing.rinse.flow / plant.rinse.rated_flow
+    share *= 1.0 - 0.8 * max(bench.sign("rinse jets askew"), 0.7 * bench.sign("rinse arm dead beyond a plug"))
+    plate = bench.temperature(last) - _FELL
+    film = bench.manifold - _FILM
+    speed = max(plant.conveyor.speed * plant.conveyor.pace, 1e-3)
+    seconds = plant.plate["rinse_zone"] / speed
+    lag = _PLATE_LAG / max(min(share, 1.2), 0.02)
+    trace = []
+    for nth in range(40):
+        plate += (film - plate) / lag if nth < seconds else -_FELL / 6.0
+        trace.append(plate)
+    peak = max(range(len(trace)), key=trace.__getitem__)
+    start = max(0, min(peak - 8, len(trace) - 12))
+    return trace[start : start + 12]

@@ -22,6 +22,8 @@ ACCURACY: dict[str, tuple[float, float]] = {
     "test gauge": (2500.0, 0.0),
     "panel gauge": (7000.0, 0.0),
     "wash gauge": (700.0, 0.015),
+    "needle read": (3000.0, 0.0),  # how well a sound needle is read
+    "two thermometers": (0.7, 0.0),
     "manometer": (8.0, 0.01),
     "bucket and watch": (0.0, 0.03),
     "watch": (0.5, 0.01),
@@ -29,9 +31,11 @@ ACCURACY: dict[str, tuple[float, float]] = {
     "level": (0.0005, 0.0),
     "anemometer": (0.05, 0.03),
     "hygrometer": (0.0, 0.03),
-    "test strip": (5e-6, 0.12),
+    "test strip": (4.0, 0.1),
     "titration kit": (0.0, 0.06),
     "ph paper": (0.3, 0.0),
+    "measuring glass": (5e-8, 0.05),
+    "feeler gauge": (5e-5, 0.02),
     "scale": (0.0, 0.02),
     "counter": (0.0, 0.0),
 }
@@ -76,6 +80,6 @@ class Senses:
         A weak sign is seen less surely: half as sure at the threshold as when it is fully marked.
         """
         if sign < threshold:
-            return self.see(absent, [present], sure=1.0 - (1.0 - sure) / 2)
+            return self.see(absent, [present], sure=1.0 - (1.0 - sure) / 4)
         seen = sure * (0.7 + 0.3 * min(1.0, sign))
         return present if self.chance.random() < seen else absent
