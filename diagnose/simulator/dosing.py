@@ -14,7 +14,7 @@ _FEEDER = 20.0  # s in which the detergent's feed makes up what lacks, as far as
 _IN_HAND = 2.2  # times what the rinse carries off that a sound detergent pump can feed: judgement
 _HARD = 0.085  # kg/m3, 5 gpg: above it an uncleaned injection point grows shut (common practice)
 _HOT = 333.0  # K, 140 °F: above it chlorine gasses off
-_GASSES = 0.028  # share a kelvin above: judgement
+_GASSES = 0.04  # share a kelvin above: judgement
 
 
 def head_turns(chemistry: Chemistry, feed: Feed, asked: bool = True) -> bool:
@@ -74,7 +74,7 @@ def rinse_ph(plant: Plant, detergent: float) -> float:
 
 
 def chlorine_on_ware(plant: Plant, flow_share: float, temperature: float, aid: float) -> tuple[float, float]:
-    """Chlorine in the jet and on the ware, [kg/kg]: dose over water, less what gasses off and what soil eats up.
+    """Chlorine in the jet and on the ware, [mg/L]: dose over water, less what gasses off and what soil eats up.
 
     `flow_share` is the rinse's flow over the plate's, `temperature` that at the jets, [K]; `aid` the rinse aid over the
     usual dose, which spoils chlorine when it is acid and far too much.

@@ -9,7 +9,7 @@ from diagnose.simulator.dosing import arrives, chlorine_on_ware
 from diagnose.simulator.flowing import DETERGENT, SOIL
 from diagnose.simulator.state import DENSITY
 
-__all__ = ["Ware", "ware"]
+__all__ = ["Ware", "strip_shows", "ware"]
 
 # How much each of pressure, time, heat and detergent takes of a wash, and where the eye begins to see it: judgement
 # throughout; that these four make a wash and stand in for one another is common practice of the trade.
@@ -17,7 +17,7 @@ _BY_THRUST = 0.6
 _BY_SPRAY, _BY_TIME, _BY_DETERGENT = 0.8, 0.9, 0.3
 _BY_HEAT = 0.022  # of the wash a kelvin under the plate's least
 _IN_HAND = 1.12  # of a sound wash over what usual soil wants
-_HARD = 0.085  # kg/m3 as calcium carbonate, 5 gpg (common practice): above it lime films
+_HARD = 0.2  # kg/m3 as calcium carbonate: above it one pass leaves a veil
 _SPOTS = 0.45  # kg/m3 of dissolved solids above which drops leave rims
 _ROOM_HOLDS = 0.7  # humidity of the room above which ware dries slowly
 
@@ -44,7 +44,7 @@ class Ware:
     foam: dict[str, float]  # by when it comes: at_once, with_soaked, with_protein, with_any, cold_only, milky
     again: dict[str, float]  # by where: all_over, outside, drops_top, at_bars, hard_grains, hands
     aid: float  # rinse aid in the rinse over the usual
-    jet_chlorine: float  # kg/kg in the jet, and on the ware
+    jet_chlorine: float  # mg/L in the jet, and on the ware
     chlorine: float
 
     @property
@@ -81,7 +81,7 @@ def _ware(bench: Bench) -> Ware:
     dried = chemistry.dried
     lane = max(0.0, pump.misses - 0.04) * 2.0
     fouled = max(0.0, soil - 1.9) * 0.35
-    crumbs = max(fouled, sign("crumbs in the spray") * 0.6)
+    crumbs = max(fouled, 0.12 * max(0.0, chemistry.soil - 1.5), sign("crumbs in the spray") * 0.6)
     rinse = bench.restarted.standing.rinse.flow / plant.rinse.rated_flow
     aid = arrives(chemistry, chemistry.rinse_aid) * chemistry.rinse_aid.stock / max(rinse, 0.3)
     if "rinse aid" in chemistry.swapped:
@@ -92,10 +92,10 @@ def _ware(bench: Bench) -> Ware:
     short = max(0.0, 0.62 - aid) * 1.6
     hard = plant.water.hardness
     films = {
-        "acid_white": max(0.0, hard - _HARD) * 5.0,
+        "acid_white": max(0.0, hard - _HARD) * 6.0,
         "acid_brown": chemistry.iron * 1000.0,
         "water": max(
-            max(0.0, chemistry.solids + chemistry.brine - _SPOTS) * 2.5,
+            max(0.0, chemistry.solids + chemistry.brine - _SPOTS) * 1.2,
             max(0.0, detergent - 1.6) * 0.6,
             slippery * 0.8,
             short * 0.55,
@@ -181,9 +181,9 @@ def _wet(bench: Bench, short: float) -> dict[str, float]:
     cool = max(0.0, plant.plate["rinse_temperature"] - 3.0 - bench.manifold) * 0.07 if bench.rinse_trace else 0.0
     air = bench.restarted.air
     steam = air.escapes["exit"] / max(plant.air.wanted["exit"], 1e-6)
-    damp = max(0.0, steam * 1.6, (plant.air.humidity - _ROOM_HOLDS) * 3.0)
+    damp = max(0.0, 0.8 * steam, (plant.air.humidity - _ROOM_HOLDS) * 3.0)
     over = sign("spray over curtain")
-    all_wet = max(short, cool, min(1.0, damp), over, 0.0 if sanitised_hot else sign("ware expected dry at once"))
+    all_wet = max(short, cool, min(0.6, damp), over, 0.0 if sanitised_hot else sign("ware expected dry at once"))
     return {
         "all_wet": all_wet,
         "plastic_wet": sign("much plastic ware"),
@@ -208,3 +208,9 @@ def _again(bench: Bench, rinse: float, greasy: float, foam: dict[str, float]) ->
         "hard_grains": sign("grit in the rinse"),
         "hands": sign("hands soil the ware"),
     }
+
+
+def strip_shows(bench: Bench) -> float:
+    """What the kitchen's strips show on the ware, [mg/L]: old ones read low, and read late they read high."""
+    shown = ware(bench).chlorine * (1.0 - bench.sign("old strips"))
+    return shown * (1.0 + 1.4 * bench.sign("strips read late"))

@@ -76,8 +76,8 @@ def detergent_air(plant: Plant, severity: float) -> None:
     onset="slowly",
 )
 def detergent_tube(plant: Plant, severity: float) -> None:
-    """A quarter to a twelfth of a new tube's volume."""
-    plant.chemistry.detergent.tube = 0.24 - 0.15 * severity
+    """A sixth to a fifteenth of a new tube's volume."""
+    plant.chemistry.detergent.tube = 0.17 - 0.1 * severity
 
 
 @fault(

@@ -98,7 +98,7 @@ def tube_worn(plant: Plant, severity: float) -> None:
 def set_low(plant: Plant, severity: float) -> None:
     """Seven tenths to a third of the dose."""
     plant.chemistry.sanitiser.setting = 0.68 - 0.35 * severity
-    plant.signs["sanitiser time short"] = 0.25
+    plant.signs["sanitiser time short"] = 1.0 if severity > 0.7 else 0.0  # slow, or (gross) timed too short
 
 
 @fault(

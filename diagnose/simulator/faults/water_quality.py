@@ -22,10 +22,10 @@ _CHEMICAL = ("chemical",)
     after="newly connected",
 )
 def hard_unsoftened(plant: Plant, severity: float) -> None:
-    """9 to 25 grains a gallon at the machine."""
+    """10 to 25 grains a gallon at the machine."""
     chemistry = plant.chemistry
     chemistry.softener = False
-    chemistry.raw_hardness = chemistry.soft_hardness = plant.water.hardness = 0.154 + 0.28 * severity
+    chemistry.raw_hardness = chemistry.soft_hardness = plant.water.hardness = 0.175 + 0.26 * severity
     plant.signs["no softener"] = 1.0
 
 
@@ -39,9 +39,9 @@ def hard_unsoftened(plant: Plant, severity: float) -> None:
     onset="suddenly",
 )
 def softener_exhausted(plant: Plant, severity: float) -> None:
-    """A half and more of the raw hardness comes through."""
+    """Three fifths and more of the raw hardness comes through."""
     chemistry = plant.chemistry
-    chemistry.soft_hardness = plant.water.hardness = chemistry.raw_hardness * (0.45 + 0.5 * severity)
+    chemistry.soft_hardness = plant.water.hardness = chemistry.raw_hardness * (0.62 + 0.33 * severity)
     plant.signs["softener without salt"] = 0.35 + 0.6 * severity
 
 
@@ -55,10 +55,10 @@ def softener_exhausted(plant: Plant, severity: float) -> None:
     after="plumbing work",
 )
 def bypass_open(plant: Plant, severity: float) -> None:
-    """Three tenths to nine tenths goes round."""
+    """Half to nearly all goes round."""
     chemistry = plant.chemistry
     chemistry.soft_hardness = 0.01
-    plant.water.hardness = 0.01 + (chemistry.raw_hardness - 0.01) * (0.33 + 0.57 * severity)
+    plant.water.hardness = 0.01 + (chemistry.raw_hardness - 0.01) * (0.52 + 0.43 * severity)
     plant.signs["softener bypass open"] = 0.4 + 0.55 * severity
 
 
@@ -102,8 +102,8 @@ def solids_high(plant: Plant, severity: float) -> None:
     onset="comes and goes",
 )
 def brine_carried(plant: Plant, severity: float) -> None:
-    """Half a gram to more than a gram a litre."""
-    plant.chemistry.brine = 0.5 + 0.8 * severity
+    """Four to eight tenths of a gram a litre."""
+    plant.chemistry.brine = 0.4 + 0.4 * severity
 
 
 @fault(
@@ -139,13 +139,12 @@ def grit_in_rinse(plant: Plant, severity: float) -> None:
     (
         "The supply itself is alkaline.",
         "At a higher pH less of the chlorine stands in the form that kills.",
-        "The same strength then asks for a warmer rinse than the machine gives.",
+        "The same strength then asks for a warmer rinse, or works more slowly.",
     ),
     onset="installed",
     after="newly connected",
     sanitising=_CHEMICAL,
 )
 def alkaline_supply(plant: Plant, severity: float) -> None:
-    """pH 8.5 to 9.6, and a rinse that is none too warm."""
+    """pH 8.5 to 9.6."""
     plant.chemistry.ph = 8.5 + 1.1 * severity
-    plant.water.temperature = min(plant.water.temperature, 310.0)
