@@ -20,7 +20,8 @@ def ranked(book: Book, world: World, results: Iterable[Result], trainee: str = "
     """How a trainee (all, where nobody is named) stands with each complaint that can be practised, weakest first."""
     own = [r for r in results if not trainee or r.trainee == trainee]
     faults = world.faults.keys()
-    possible = [c for c in book.complaints if causes_under(book, c) & faults]
+    said = book.complaints.keys() if world.complaints is None else world.complaints
+    possible = [c for c in book.complaints if c in said and causes_under(book, c) & faults]
     # Of complaints alike in strength, the one with more behind it first.
     wealth = sorted(possible, key=lambda c: -len(causes_under(book, c) & faults))
     return weakest(standings(possible, own, datetime.now(UTC)), {name: nth for nth, name in enumerate(wealth)})

@@ -60,7 +60,10 @@ def make(book: Book, seed: int, level: int, complaint: str | None = None, world:
         raise NoExerciseError(f"there is no level {level}; levels go from 1 to {max(LEVELS)}")
     if complaint is not None and complaint not in book.complaints:
         raise NoExerciseError(f"nothing is complained of by the name of {complaint[:40]!r}")
-    return _Maker(book, seed, level, complaint, world or simulator_here()).exercise()
+    world = world or simulator_here()
+    if complaint is not None and world.complaints is not None and complaint not in world.complaints:
+        raise NoExerciseError(f"{complaint} can't be simulated; take another complaint")
+    return _Maker(book, seed, level, complaint, world).exercise()
 
 
 class _Maker:

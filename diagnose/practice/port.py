@@ -54,17 +54,19 @@ class World:
     """All faults by id, the checks that can be read at all, whether a fault fits a machine, and how to build one.
 
     `build` takes traits, plate figures in SI, faults with their severity, the seed, and instruments that are off.
+    `complaints` are those its kitchen can say at all; None: not told.
     """
 
     faults: Mapping[str, Fault]
     readable: frozenset[str]
     fits: Callable[[str, Traits, Mapping[str, float]], bool]
     build: Callable[[Traits, Mapping[str, float], Amounts, int, Amounts], Simulated]
+    complaints: frozenset[str] | None = None
 
 
 def simulator_here() -> World:
     """The simulator of this house."""
-    from diagnose.simulator import FAULTS, READABLE, Plate, Simulated
+    from diagnose.simulator import COMPLAINTS, FAULTS, READABLE, Plate, Simulated
 
     def fits(fault: str, traits: Traits, figures: Mapping[str, float]) -> bool:
         return FAULTS[fault].fits(Plate(traits, figures))
@@ -72,7 +74,7 @@ def simulator_here() -> World:
     def build(traits: Traits, figures: Mapping[str, float], faults: Amounts, seed: int, lies: Amounts) -> Simulated:
         return Simulated(Plate(traits, figures), faults=faults, seed=seed, lies=lies)
 
-    return World(FAULTS, READABLE, fits, build)
+    return World(FAULTS, READABLE, fits, build, frozenset(COMPLAINTS))
 
 
 def machine_of(book: Book, type_id: str, own: Mapping[str, str]) -> Machine:

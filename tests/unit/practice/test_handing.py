@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import msgspec
@@ -18,6 +19,7 @@ from diagnose.practice.handing import (
     read_class,
     write_result,
 )
+from diagnose.practice.making import NoExerciseError, make
 from diagnose.view.layout import text_width
 from tests.practice_machine import world
 from tests.unit.practice.test_progress import NOW, result
@@ -108,3 +110,10 @@ def test_another_trainee_stands_elsewhere(book: Book) -> None:
 
 def test_nothing_practised_says_how_to_begin(book: Book) -> None:
     assert "diagnose practice" in str(progress_lines(book, ranked(book, world(), []), 80)[0])
+
+
+def test_what_the_kitchen_can_never_say_is_not_practised(book: Book) -> None:
+    mute = replace(world(), complaints=frozenset(("not_dry",)))
+    assert [s.complaint for s in ranked(book, mute, [])] == ["not_dry"]
+    with pytest.raises(NoExerciseError, match="take another"):
+        make(book, 1, 1, "rinse_cold", mute)
