@@ -132,11 +132,14 @@ class Bench:
         return Answer(outcome=self.senses.notice(self.sign(sign), present, absent, sure))
 
     def worst(self, found: dict[str, float], sound: str, sure: float = 0.95) -> Answer:
-        """The most marked outcome of those found, or else `sound`, which is seldom taken for anything else."""
+        """The most marked outcome of those found, or else `sound`, which is seldom taken for anything else.
+
+        Looked for on purpose, a thing half as marked as it can be is as good as seen.
+        """
         name = max(found, key=lambda each: found[each])
         if found[name] < 0.12:
             return Answer(outcome=self.senses.see(sound, list(found), sure=1.0 - (1.0 - sure) / 5))
-        return Answer(outcome=self.senses.notice(found[name], name, sound, sure))
+        return Answer(outcome=self.senses.notice(min(1.0, 2.2 * found[name]), name, sound, sure))
 
     def strongest(self, otherwise: str, sure: float = 0.95, **signs: str) -> Answer:
         """The outcome of the sign that is most marked, `otherwise` where none is.
