@@ -75,7 +75,7 @@ def class_lines(book: Book, results: Iterable[tuple[str, Result]], width: int) -
     ]
     lines = [*wrap("Exercises", width, role="heading"), *table(headers, rows, width)]
     lines += [Line(), *wrap("Trainees", width, role="heading")]
-    total = ("trainee", "exercises", "found", "unsafe", "wrong", "minutes to the best path's, of those found")
+    total = ("trainee", "exercises", "found", "unsafe", "wrong", "times the best path's minutes")
     return lines + table(total, [_over_all(who, every) for who in dict.fromkeys(_who(r) for r in every)], width)
 
 
