@@ -25,6 +25,7 @@ class Bench:
 
     def __init__(self, plant: Plant, rush: float, senses: Senses) -> None:
         self.plant, self.rush, self.senses = plant, rush, senses
+        self.kept: dict[str, object] = {}  # what others worked out of it, once
 
     @cached_property
     def service(self) -> Service:

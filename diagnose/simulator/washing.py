@@ -55,10 +55,10 @@ class Ware:
 
 def ware(bench: Bench) -> Ware:
     """Work it out once for a bench."""
-    known = bench.__dict__.get("_ware")
-    if known is None:
-        known = bench.__dict__["_ware"] = _ware(bench)
-    return known  # type: ignore[no-any-return]
+    known = bench.kept.get("ware")
+    if not isinstance(known, Ware):
+        known = bench.kept["ware"] = _ware(bench)
+    return known
 
 
 def _ware(bench: Bench) -> Ware:
@@ -139,7 +139,7 @@ def _spray(bench: Bench) -> float:
     pump, now = bench.plant.pumps["wash"], bench.restarted.standing
     if not now.motors["wash"].turns:
         return 1.0
-    return (now.pumps["wash"].pressure / pump.pressure * pump.jets_open) ** _BY_THRUST
+    return float((now.pumps["wash"].pressure / pump.pressure * pump.jets_open) ** _BY_THRUST)
 
 
 def _soil(bench: Bench) -> float:
