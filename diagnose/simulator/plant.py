@@ -59,7 +59,7 @@ class Plant:
         phases = int(plate.traits["phases"])
         flow, pressure = plate["rinse_flow"], plate["rinse_pressure"]
         wanted_static = pressure + 20 * _PSI
-        inlet = plate["booster_inlet"] if plate.traits["booster"] != "none" else plate["rinse_temperature"] + 4.0
+        inlet = plate["booster_inlet"] if plate.traits["booster"] != "none" else plate["rinse_temperature"] + 11.0
         tanks = {name: _tank(plate, name) for name in plate.tanks}
         return cls(
             plate=plate,
