@@ -81,7 +81,8 @@ def _ware(bench: Bench) -> Ware:
     dried = chemistry.dried
     lane = max(0.0, pump.misses - 0.04) * 2.0
     fouled = max(0.0, soil - 1.9) * 0.35
-    crumbs = max(fouled, 0.12 * max(0.0, chemistry.soil - 1.5), sign("crumbs in the spray") * 0.6)
+    coarse = max(0.7 * sign("food on the ware"), 0.65 * sign("pre-wash idle"), 0.6 * sign("crumbs in the spray"))
+    crumbs = max(fouled, coarse)
     rinse = bench.restarted.standing.rinse.flow / plant.rinse.rated_flow
     aid = arrives(chemistry, chemistry.rinse_aid) * chemistry.rinse_aid.stock / max(rinse, 0.3)
     if "rinse aid" in chemistry.swapped:

@@ -19,8 +19,8 @@ __all__: list[str] = []
     ),
 )
 def not_scrapped(plant: Plant, severity: float) -> None:
-    """Two and a half to six times the usual soil."""
-    plant.chemistry.soil = 2.4 + 3.2 * severity
+    """Up to two and a half times the usual soil in the water; what is coarse stays on ware and trays."""
+    plant.chemistry.soil = 1.5 + 0.9 * severity
     plant.signs["food on the ware"] = 0.5 + 0.5 * severity
 
 
@@ -49,9 +49,8 @@ def dried_on(plant: Plant, severity: float) -> None:
 def prewash_idle(plant: Plant, severity: float) -> None:
     """Its spray blocked."""
     plant.pumps["prewash"].suction_open = 0.05
-    plant.chemistry.soil = 1.6 + 1.2 * severity
+    plant.chemistry.soil = 1.5 + 0.9 * severity
     plant.signs["pre-wash idle"] = 0.6 + 0.4 * severity
-    plant.chemistry.old += 0.3 + 0.5 * severity
 
 
 @fault(
@@ -80,7 +79,6 @@ def scum_stays(plant: Plant, severity: float) -> None:
     """Half an inch to an inch under the lip."""
     plant.tanks["wash"].lip = 0.97 - 0.03 * severity
     plant.tanks["wash"].level_says = "full"
-    plant.signs["water under the lip"] = 0.6 + 0.4 * severity
 
 
 @fault(
