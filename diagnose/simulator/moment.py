@@ -72,8 +72,9 @@ def moment_of(plant: Plant, state: State, rack_in_rinse: bool, known: dict[objec
     temperatures["booster"] = state.flowing["booster"]
     temperatures["manifold"] = state.flowing["manifold"]
     heat = {
-        name: standing.banks[name].power if name in standing.banks else fuel_heat(plant, name, state, on[name])
-        for name in on
+        name: heater.duty
+        * (standing.banks[name].power if name in standing.banks else fuel_heat(plant, name, state, on[name]))
+        for name, heater in heaters(plant)
     }
     turning = standing.motors["fan"].turns
     air = air_flow(plant.air, turning, steam_rates(plant, temperatures, standing.rinse, state.running))

@@ -90,6 +90,7 @@ class Heater:
     coil_works: bool = True
     welded: bool = False  # poles stay in
     earth_ohms: float = 5e6
+    duty: float = 1.0  # share of the time it is in while it is called for
     heat_share: float = 1.0  # of steam or gas heat that gets through: scale, condensate, a choked burner
     feed_open: bool = True  # breaker or disconnect of this heater in
     high_limit: float = 383.0  # K, trips above, by hand or by itself

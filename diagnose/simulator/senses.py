@@ -22,6 +22,7 @@ ACCURACY: dict[str, tuple[float, float]] = {
     "test gauge": (2500.0, 0.0),
     "panel gauge": (7000.0, 0.0),
     "wash gauge": (700.0, 0.015),
+    "dial read": (0.8, 0.0),  # K, a setting dial
     "needle read": (3000.0, 0.0),  # how well a sound needle is read
     "two thermometers": (0.7, 0.0),
     "manometer": (8.0, 0.01),

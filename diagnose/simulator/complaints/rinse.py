@@ -28,7 +28,8 @@ def rinse_cold(bench: Bench) -> float:
 @complaint("rinse_hot", sanitising=_HEATED)
 def rinse_hot(bench: Bench) -> float:
     """Steam and a panel above the published most."""
-    return max(0.0, bench.rinse_panel - _HOT, bench.manifold - _HOT) if bench.rinse_trace else 0.0
+    soaks = 2.5 * bench.sign("booster soaks hot in pauses")
+    return max(0.0, soaks, bench.rinse_panel - _HOT, bench.manifold - _HOT) if bench.rinse_trace else 0.0
 
 
 @complaint("rinse_pressure_low")

@@ -55,3 +55,86 @@ def two_elements_open(plant: Plant, severity: float) -> None:
 def elements_wrong_voltage(plant: Plant, severity: float) -> None:
     """Elements for the next higher voltage: about 15 % more, or (gross) twice."""
     plant.booster.heater.volts *= 1.154 if severity < 0.8 else 2.0
+
+
+@fault(
+    "booster_electric.lead_off",
+    (
+        "A lead or link has burnt off its terminal, so its element carries nothing though it is whole.",
+        "The line currents are those of an open element.",
+        "Ohms at the element's own posts are good.",
+    ),
+    booster=_ELECTRIC,
+)
+def lead_off(plant: Plant, severity: float) -> None:
+    """The path is broken outside the element."""
+    plant.booster.heater.elements[0] = 0.0
+    plant.signs["booster lead burnt off"] = 0.6 + 0.4 * severity
+
+
+@fault(
+    "booster_electric.links_wrong",
+    (
+        "The three elements are joined to a star point where they should stand between the lines.",
+        "Each then has the line voltage over the root of three, and gives a third of its heat.",
+        "All lines carry a third of the full current, alike.",
+    ),
+    onset="installed",
+    after="parts replaced",
+    booster=_ELECTRIC,
+    phases=(3,),
+    connection=("delta",),
+)
+def links_wrong(plant: Plant, severity: float) -> None:
+    """Wye for delta: a third of the conductance between the lines."""
+    plant.booster.heater.elements = [1.0 / 3.0] * 3
+    plant.signs["booster links not as drawn"] = 1.0
+
+
+@fault(
+    "booster_electric.undersized",
+    (
+        "The booster has fewer kilowatts than this rinse wants on this water.",
+        "Rise is heat over flow, and all its lines carry what its plate says.",
+        "It has been short since it was connected.",
+    ),
+    onset="installed",
+    after="newly connected",
+    booster=_ELECTRIC,
+)
+def undersized(plant: Plant, severity: float) -> None:
+    """The building's water is colder than the booster was chosen for: the plate itself promises too little."""
+    plant.water.temperature -= 11.0 + 9.0 * severity
+    plant.signs["booster plate promises too little"] = 1.0
+
+
+@fault(
+    "booster_electric.element_earthed",
+    (
+        "An element's sheath has split, and water carries current to the shell.",
+        "The breaker or the earth-leakage device opens, and the whole bank is dead.",
+        "From the bank to the shell there are kilohms instead of megohms.",
+    ),
+    booster=_ELECTRIC,
+)
+def element_earthed(plant: Plant, severity: float) -> None:
+    """Earthed, and its breaker out."""
+    plant.booster.heater.earth_ohms = 2e4 * (1.1 - severity)
+    plant.booster.heater.feed_open = False
+    plant.signs["booster breaker tripped"] = 1.0
+
+
+@fault(
+    "booster_electric.feed_off",
+    (
+        "The booster's own disconnect or breaker stands off.",
+        "No line of it carries anything, though the machine runs.",
+        "Before it there is full voltage, behind it none.",
+    ),
+    after="electrical work",
+    booster=_ELECTRIC,
+)
+def feed_off(plant: Plant, severity: float) -> None:
+    """Left off."""
+    plant.booster.heater.feed_open = False
+    plant.signs["booster breaker off"] = 1.0

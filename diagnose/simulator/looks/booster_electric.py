@@ -41,3 +41,61 @@ def terminal_ohms(bench: Bench) -> Answer:
 
 def _beside(one: float, other: float) -> float:
     return one * other / (one + other)
+
+
+@look("booster_electric.element_ohms", booster=_ELECTRIC)
+def each_element(bench: Bench) -> Answer:
+    """Each element alone, links off: a lead that is off does not show."""
+    heater, plate = bench.plant.booster.heater, bench.plant.plate
+    burnt = heater.elements.count(0.0) if bench.sign("booster element burnt") > 0.0 else 0
+    if burnt:
+        return bench.seen("one_open" if burnt == 1 else "more_open", sure=0.99)
+    over = (heater.volts / plate.get("booster_volts", plate["volts"])) ** 2
+    return bench.seen("all_high" if over > 1.2 else "all_good", sure=0.98)
+
+
+@look("booster_electric.terminals_look", booster=_ELECTRIC)
+def terminals_look(bench: Bench) -> Answer:
+    """Leads and links under the cover."""
+    return bench.strongest("sound", 0.95, booster_lead_burnt_off="off", booster_links_not_as_drawn="as_not_drawn")
+
+
+@look("booster_electric.element_stamp", booster=_ELECTRIC)
+def element_stamp(bench: Bench) -> Answer:
+    """Volts stamped on the flanges."""
+    plate = bench.plant.plate
+    higher = bench.plant.booster.heater.volts > 1.08 * plate.get("booster_volts", plate["volts"])
+    return bench.seen("higher" if higher else "as_supply", sure=0.98)
+
+
+@look("booster_electric.feed_present", booster=_ELECTRIC)
+def feed_present(bench: Bench) -> Answer:
+    """Volts at the contactor's line side."""
+    volts, rated = bench.heating.standing.volts, bench.plant.plate["volts"]
+    if not bench.plant.booster.heater.feed_open or max(volts) < 0.2 * rated:
+        return bench.seen("dead", sure=0.99)
+    if min(volts) < 0.7 * rated:
+        return bench.seen("one_missing", sure=0.98)
+    return bench.seen("low" if max(volts) < 0.95 * rated else "all_there", sure=0.98)
+
+
+@look("booster_electric.breaker_look", booster=_ELECTRIC)
+def breaker_look(bench: Bench) -> Answer:
+    """How its breaker stands."""
+    return bench.strongest("on", 0.97, booster_breaker_tripped="tripped", booster_breaker_off="off")
+
+
+@look("booster_electric.insulation", booster=_ELECTRIC)
+def insulation(bench: Bench) -> Answer:
+    """From the bank to the shell, isolated."""
+    return bench.value("insulation tester", bench.plant.booster.heater.earth_ohms)
+
+
+@look("booster_electric.plate_rise", booster=_ELECTRIC)
+def plate_rise(bench: Bench) -> Answer:
+    """The plate's kilowatts against the rise needed on this water."""
+    plant = bench.plant
+    rated = plant.plate.get("booster_power", 0.0) / (4.12e6 * plant.rinse.rated_flow)
+    meant = plant.signs.get("booster plate promises too little", 0.0) > 0.0
+    needed = plant.plate["rinse_temperature"] - (plant.water.temperature if meant else plant.plate["booster_inlet"])
+    return bench.seen("short" if rated < needed - 1.0 else "enough", sure=0.95)
