@@ -13,7 +13,7 @@ from diagnose.practice.port import World
 
 __all__ = ["Best", "Told", "best_path", "settling", "told"]
 
-_MOST_STEPS = 60
+_MOST_STEPS = 14  # a path that has found nothing by then tells a trainee nothing, and long ones take minutes to weigh
 _LOOKED_AT = 10  # checks tried for what they alone would have told: those foretold to tell most
 
 

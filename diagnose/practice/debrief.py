@@ -71,7 +71,9 @@ class Debrief:
         yours = [_step(course, each) for each in course.path] or ["nothing done"]
         best = [_step(course, each) for each in self.best.path]
         title = "The best path"
-        if self.best.helped:
+        if not self.best.solved:
+            title = "What the advice would have done (it ends in no proof here)"
+        elif self.best.helped:
             title += " (where a job would have called for help)"
         if width < RECORDS_BELOW:
             return [*_listed("Your path", yours, width), *_listed(title, best, width)]
@@ -79,8 +81,9 @@ class Debrief:
 
     def _minutes(self, width: int) -> list[Line]:
         course = self.course
+        path = "the best path" if self.best.solved else "the advice's path"
         text = f"Minutes: {show_number(course.practice.minutes, 3)} of yours; "
-        text += f"{show_number(self.best.minutes, 3)} on the best path; {self.best.expected:.0f} expected at the start."
+        text += f"{show_number(self.best.minutes, 3)} on {path}; {self.best.expected:.0f} expected at the start."
         if course.idle:
             text += f" {show_number(course.idle, 3)} of yours went into making the machine dead for nothing."
         wrong = course.wrong_repairs
