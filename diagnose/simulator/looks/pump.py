@@ -63,7 +63,7 @@ def tank_look(bench: Bench) -> Answer:
     foamy = max(v for k, v in ware(bench).foam.items() if k not in ("milky", "cold_only"))
     if level < 0.88:
         return bench.seen("under_mark", "in_order", sure=0.96)
-    if foamy > 0.3:
+    if foamy > 0.4:
         return bench.seen("foam", "in_order", sure=0.95)
     return bench.noticed("scrap baskets full", "baskets_full", "in_order", sure=0.94)
 
