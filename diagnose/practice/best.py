@@ -13,7 +13,7 @@ from diagnose.practice.port import World
 
 __all__ = ["Best", "Told", "best_path", "settling", "told"]
 
-_MOST_STEPS = 14  # a path that has found nothing by then tells a trainee nothing, and long ones take minutes to weigh
+_MOST_STEPS = 60
 _LOOKED_AT = 10  # checks tried for what they alone would have told: those foretold to tell most
 
 
@@ -42,11 +42,11 @@ class Told:
     minutes: float
 
 
-def best_path(book: Book, world: World, exercise: Exercise) -> Best:
+def best_path(book: Book, world: World, exercise: Exercise, most: int = _MOST_STEPS) -> Best:
     """Follow the advice among what can be read, blind to the fault, with the same seed; never calling for help."""
     practice = Practice(book, world, exercise)
     expected, helped = 0.0, False
-    for _ in range(_MOST_STEPS):
+    for _ in range(most):
         practice.leave_unreadable()
         options = practice.judged().options
         expected = expected or min((choice.option.expected for choice in options), default=0.0)

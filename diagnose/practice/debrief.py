@@ -23,6 +23,9 @@ _UNIT = {
     "voltmeter": ("voltage", "V"),
 }
 
+# Steps shown of the best path: judgement. Long paths tell a trainee little, and take minutes to weigh.
+_LONGEST = 14
+
 
 @dataclass(frozen=True)
 class Debrief:
@@ -137,7 +140,7 @@ def debrief_of(course: Course) -> Debrief:
     book, world, exercise = course.book, course.world, course.exercise
     return Debrief(
         course,
-        best_path(book, world, exercise),
+        best_path(book, world, exercise, _LONGEST),
         told(book, world, exercise, course.path),
         settling(book, world, exercise),
     )
