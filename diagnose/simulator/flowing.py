@@ -44,13 +44,13 @@ def changes(
     falling, heat_left = _booster(plant, at, now, out, book, share)
     rack, inflow = racks.temperature, {}
     for name in plant.tanks:
-        warmth = RACK_HEAT * _ZONE * (_temperature(at, name) - rack) * racks.rate
+        warmth = RACK_HEAT * plant.conveyor.ware * _ZONE * (_temperature(at, name) - rack) * racks.rate
         rack += _ZONE * (_temperature(at, name) - rack)
         out[f"heat {name}"] -= warmth
         book("heat", "racks", -warmth * share)
     rinse = now.standing.rinse.flow * DENSITY
     if rinse > 0.0 and racks.rate > 0.0:  # the final rinse warms the racks with what it brings
-        warmth = min(RACK_HEAT * _ZONE * (falling - rack) * racks.rate, 0.9 * heat_left)
+        warmth = min(RACK_HEAT * plant.conveyor.ware * _ZONE * (falling - rack) * racks.rate, 0.9 * heat_left)
         heat_left -= warmth
         book("heat", "racks", -warmth * share)
     inflow[list(plant.tanks)[-1]] = (rinse, heat_left)

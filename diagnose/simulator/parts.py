@@ -38,7 +38,15 @@ class Power:
     joint_ohms: list[float] = field(default_factory=lambda: [0.002, 0.002, 0.002])  # terminals at the machine
     swapped: bool = False  # two lines changed over: motors turn backwards
     control_share: float = 1.0  # control voltage over its rating
-    leak_ohms: float = 2e6  # all of the machine to earth
+    leak_ohms: float = 2e7  # boxes and wiring of the machine to earth, without heaters and motors
+    coil_leak_ohms: float = 5e7  # the valves' coils to earth
+    neutral_ohms: float = 1e7  # neutral to earth behind the earth-leakage device
+    touching: bool = False  # two lines have burnt through to one another
+    others: float = 0.0  # A that something else takes from the machine's breaker
+    breaker_share: float = 1.0  # current the breaker bears over its rating: small, weary or warm ones bear less
+    peak_share: float = 1.0  # quick release over what a start's peak asks
+    device: float = 0.03  # A at which the earth-leakage device is meant to open
+    device_share: float = 1.0  # of its sound sensitivity: below 1 it opens early
 
 
 @dataclass
@@ -203,6 +211,9 @@ class Motor:
     around: float = 303.15  # K, air at motor and overload
     joint_heat: float = 0.0  # share of the trip heat that a bad joint at the overload adds
     terminal_open: set[int] = field(default_factory=set)
+    volts_share: float = 1.0  # volts it is joined or made for over the plate's
+    starts: bool = True  # single phase: its start winding gets what it needs
+    cooling: float = 1.0  # share of its heat that it can shed
 
 
 @dataclass
@@ -214,6 +225,7 @@ class Conveyor:
     drag: float = 0.0  # extra pull over the sound one
     slips_at: float = 2.5  # pull over the sound one at which the clutch slips
     moves: bool = True  # chain, key, coupling whole
+    ware: float = 1.0  # heat that a rack takes up over the usual
     jams: float = 0.0  # racks that jam, of all
     jam_switch: str = "works"  # works | open | closed
     table_switch: str = "works"  # works | open (always says full) | closed (never)
@@ -242,15 +254,11 @@ class Control:
     """The control circuit: links in series from the stop button to the coils."""
 
     links: dict[str, bool] = field(
-        default_factory=lambda: {
-            "fuse": True,
-            "stop": True,
-            "door": True,
-            "table": True,
-            "jam": True,
-            "start": True,
-            "relay": True,
-        }
+        default_factory=lambda: dict.fromkeys(
+            "feed breaker transformer fuse switch stops doors overloads permits order start relay".split(), True
+        )
     )
+    weak_at: str = ""  # link that makes poorly
+    stops_by: str = ""  # what makes it stop by itself now and then
     holds: bool = True  # the seal-in contact
     drops_after: float | None = None  # s of running until it falls out by itself

@@ -1,0 +1,95 @@
+"""What the tanks do at rest, on filling and on heating up."""
+
+from __future__ import annotations
+
+from diagnose.simulator.bench import Bench
+from diagnose.simulator.rinsing import rest_flow
+
+__all__ = [
+    "fill_minutes",
+    "heat_minutes",
+    "least_of",
+    "loses",
+    "lost_at_rest",
+    "needed_minutes",
+    "overflows",
+    "runs_in",
+    "spills",
+]
+
+_NEVER = 90.0  # minutes after which nobody waits
+
+
+def least_of(bench: Bench, tank: str) -> float:
+    """The plate's least for a tank, [K]."""
+    return bench.plant.plate["rinse_tank_temperature" if tank == "rinse" else "wash_temperature"]
+
+
+def fill_minutes(bench: Bench) -> float:
+    """From empty to the mark of the wash tank, [min]; 90 where it never gets there."""
+    full = next((s.time for s in bench.filling.samples if s.levels["wash"] >= 0.93), None)
+    return _NEVER if full is None else max(full / 60.0, 0.1)
+
+
+def heat_minutes(bench: Bench, tank: str) -> float:
+    """From full to the plate's least of a tank, [min]; 90 where it never gets there."""
+    least = least_of(bench, tank) - 0.5
+    samples = [s for s in bench.filling.samples if s.levels[tank] >= 0.9]
+    warm = next((s.time for s in samples if s.moment.temperatures[tank] >= least), None)
+    return _NEVER if warm is None or not samples else max(1.0, (warm - samples[0].time) / 60.0)
+
+
+def needed_minutes(bench: Bench, tank: str) -> float:
+    """The same for a sound heater on sound water, [min]: heat over power."""
+    part = bench.plant.tanks[tank]
+    inlet = bench.plant.plate["booster_inlet"]
+    rise = max(least_of(bench, tank) - inlet, 4.0)
+    return max(2.0, 4.12e6 * part.volume * rise / (0.93 * part.heater.power) / 60.0)
+
+
+def runs_in(bench: Bench) -> float:
+    """Water that comes into the tanks while no rack is there and all is full, [m3/s]."""
+    plant = bench.plant
+    fills = 0.0
+    for tank in plant.tanks.values():
+        held = tank.fill_held or tank.level_says == "low"
+        fills += tank.fill_leak + (tank.fill_flow * tank.fill_open if held and not tank.fill_dead else 0.0)
+    return fills + rest_flow(bench)
+
+
+def lost_at_rest(bench: Bench) -> float:
+    """Water that leaves the tanks at rest otherwise than over the lip, [m3/s]."""
+    plant = bench.plant
+    return sum(t.drain_leak for t in plant.tanks.values()) + sum(p.seal_leak for p in plant.pumps.values())
+
+
+def overflows(bench: Bench) -> float:
+    """How loudly running over at rest is complained of."""
+    share = max(0.0, runs_in(bench) - lost_at_rest(bench)) / bench.plant.rinse.rated_flow
+    return 1.5 + 6.0 * min(share, 1.0) if share > 0.03 else 0.0
+
+
+def loses(bench: Bench) -> float:
+    """How loudly a falling level is complained of."""
+    share = lost_at_rest(bench) / bench.plant.rinse.rated_flow
+    carried = 3.0 * max(
+        bench.sign("rinse goes past the tank"), bench.sign("water carried out"), bench.sign("water drawn back")
+    )
+    held_off = 2.0 * bench.sign("cut-out says low")
+    return max(2.0 + 6.0 * min(share, 1.0) if share > 0.03 else 0.0, carried, held_off)
+
+
+def spills(bench: Bench) -> float:
+    """How loudly water on the floor is complained of."""
+    signs = (
+        "waste backs up",
+        "overflow choked",
+        "waste splashes",
+        "seam weeps",
+        "flange weeps",
+        "hose weeps",
+        "pipe drips",
+    )
+    wet = max(bench.sign(name) for name in signs)
+    seals = sum(p.seal_leak for p in bench.plant.pumps.values()) / bench.plant.rinse.rated_flow
+    return max(4.0 * wet, 2.0 + 6.0 * seals if seals > 0.01 else 0.0)
