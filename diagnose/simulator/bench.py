@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cached_property
 
+from diagnose.simulator.control import starts
 from diagnose.simulator.moment import Moment, moment_of
 from diagnose.simulator.parts import Tank
 from diagnose.simulator.plant import Plant
@@ -62,7 +63,8 @@ class Bench:
     @cached_property
     def restarted(self) -> Moment:
         """The end of service, overloads reset and started anew, a rack in the rinse: it runs a minute at least."""
-        return self._at(replace(self.service.state, running=True, tripped=set(), stalled=set()), rack=True)
+        runs = starts(self.plant)
+        return self._at(replace(self.service.state, running=runs, tripped=set(), stalled=set()), rack=True)
 
     def running_amps(self, motor: str) -> tuple[float, ...]:
         """Line currents of a motor just after its overload was reset, [A]."""

@@ -138,4 +138,5 @@ def _motor(plant: Plant, state: State, name: str) -> MotorFlow:
         load = motor.load * pull + motor.drag
     else:
         load = motor.load * plant.air.fan**3 + motor.drag
-    return motor_flow(plant.power, motor, load, plant.plate["volts"], running=name not in state.stalled)
+    rated = plant.plate["volts"] * motor.volts_share
+    return motor_flow(plant.power, motor, load, rated, running=motor.starts and name not in state.stalled)

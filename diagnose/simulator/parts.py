@@ -255,7 +255,9 @@ class Control:
 
     links: dict[str, bool] = field(
         default_factory=lambda: dict.fromkeys(
-            "feed breaker transformer fuse switch stops doors overloads permits order start relay".split(), True
+            ("feed", "breaker", "transformer", "fuse", "switch", "stops", "doors", "overloads", "permits")
+            + ("order", "start", "relay"),
+            True,
         )
     )
     weak_at: str = ""  # link that makes poorly

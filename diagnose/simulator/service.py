@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from diagnose.physics.protection import PICKUP
+from diagnose.simulator.control import stalls, starts
 from diagnose.simulator.flowing import Racks, changes
 from diagnose.simulator.moment import Moment, Standing, moment_of
 from diagnose.simulator.parts import Thermostat
@@ -102,6 +103,8 @@ class Service:
                 state.trips.append((state.time, name))
             elif name in state.tripped and heat < _RESET * PICKUP**2:
                 state.tripped.discard(name)
+                if stalls(plant, name):
+                    state.stalled.add(name)
         if self.watch is not None:
             self.watch(self)
 
@@ -122,7 +125,9 @@ def _call(control: Thermostat, sensor: float, called: bool) -> bool:
 
 def serve(plant: Plant, minutes: float = 30.0, rush: float = 0.85, step: float = STEP) -> Service:
     """A hot machine through so many minutes of service, racks coming at a share `rush` of the plate's rate."""
-    service = Service(plant, start_state(plant, hot=True), rush * plant.plate["racks_per_hour"])
+    state = start_state(plant, hot=True)
+    state.running = starts(plant)
+    service = Service(plant, state, rush * plant.plate["racks_per_hour"])
     service.advance(minutes * 60.0, step)
     return service
 

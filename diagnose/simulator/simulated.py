@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 
 from diagnose.simulator.bench import Bench
+from diagnose.simulator.control import SAID_STANDING, starts
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.plate import Plate
 from diagnose.simulator.registry import COMPLAINTS, FAULTS, LOOKS, Fault
@@ -77,8 +78,9 @@ class Simulated:
     def complaints(self) -> tuple[str, ...]:
         """What the kitchen says now, the worst first; nothing when all is well."""
         found = []
+        runs = starts(self.bench.plant)
         for nth, each in enumerate(COMPLAINTS.values()):
-            if each.fits(self.plate):
+            if each.fits(self.plate) and (runs or each.id in SAID_STANDING):
                 strength = each.strength(self.bench)
                 if strength > 0.0:
                     found.append((-strength, nth, each.id))
