@@ -113,8 +113,8 @@ class _Weigher:
         at_once, begin = float(minutes[0]), int(first[0])
         base = min(at_once, float(self.repairs.by_search(self.belief[None, :], stands)[0])) if search else at_once
         options = self._checks(base, search) if self.predictions else []
-        help_minutes = self.repairs.economy.help_minutes
-        options.append(Option("help", "help", help_minutes, min(at_once - help_minutes, 0.0), help_minutes))
+        by_help, call = self.repairs.by_help(self.belief, stands), self.repairs.economy.help_minutes
+        options.append(Option("help", "help", by_help, min(at_once - by_help, 0.0), call))
         if begin != HELP:
             cost = float(self.repairs.each(stands)[0, begin])
             options.append(
@@ -159,7 +159,7 @@ class _Weigher:
 def _order(option: Option) -> tuple[int, float, str]:
     """Checks that save, by what they spare per minute; then what can be done without one; then the other checks."""
     if option.kind != "check":
-        return 1, round(option.expected, 9), option.id
+        return 1, round(option.expected, 9), f"{option.kind == 'help':d} {option.id}"
     if option.saves > 0.0:
         return 0, -round((option.saves + option.minutes) / option.minutes, 9), option.id
     return 2, round(option.expected, 9), option.id

@@ -109,14 +109,22 @@ class Repairs:
 
     def at_once(self, beliefs: Array, stands: Stands) -> tuple[Array, Numbers]:
         """Expected minutes per row, and the column of the repair to begin with (or HELP), without another check."""
-        total = np.zeros(len(beliefs))
+        plain = np.zeros(len(beliefs))
+        called = np.zeros(len(beliefs), dtype=bool)
         first = np.full(len(beliefs), HELP)
         for group in self.groups:
             minutes, begin = self._one_group(beliefs[:, group], group, stands)
-            total += minutes
-            first = np.where(first == HELP, begin, first)
-        first = np.where(total >= self.economy.help_minutes, HELP, first)  # one call does for all complaints
-        return np.minimum(total, self.economy.help_minutes), first
+            dear = minutes >= self.economy.help_minutes
+            plain, called = plain + np.where(dear, 0.0, minutes), called | dear
+            first = np.where((first == HELP) & ~dear, begin, first)
+        # One call does for all that is dear; what is plain here is not made quicker by it, and is done first.
+        return plain + np.where(called, self.economy.help_minutes, 0.0), first
+
+    def by_help(self, belief: Array, stands: Stands) -> float:
+        """Expected minutes with the call made now, for one belief (causes): the plain complaints but one come on top."""
+        each = [float(self._one_group(belief[None, group], group, stands)[0][0]) for group in self.groups]
+        plain = sorted(minutes for minutes in each if minutes < self.economy.help_minutes)
+        return self.economy.help_minutes + sum(plain[: len(each) - 1])
 
     def _one_group(self, beliefs: Array, group: Numbers, stands: Stands) -> tuple[Array, Numbers]:
         """For one complaint, `beliefs` (rows, group): always the repair with the most odds per minute next."""
