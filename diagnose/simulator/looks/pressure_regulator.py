@@ -20,6 +20,8 @@ def screw_response(bench: Bench) -> Answer:
     line = plant.rinse
     now = rinse_flow(plant.water, line, 1.0).jets
     wanted = plant.plate["rinse_pressure"]
+    if bench.rinsing.standing.rinse.flow <= 0.0:
+        return bench.seen("will_not_rise", sure=1.0)  # nothing flows, whatever the screw does
     if line.regulator_wide or bench.sign("regulator range too high") > 0.0:
         return bench.seen("will_not_fall", "high_and_follows", sure=0.95)
     kept = line.set_pressure
