@@ -168,7 +168,7 @@ def _drawn(share: float, load: float) -> float:
     """Current over full load, at volts over rated volts and load over full load."""
     working = math.sqrt(1.0 - _MAGNETISING**2) * load / share
     # Iron saturates some five per cent over the rated volts: judgement.
-    return math.hypot(_MAGNETISING * share + 2.5 * max(0.0, share - 1.05), working)
+    return math.hypot(_MAGNETISING * share + 3.2 * max(0.0, share - 1.05), working)
 
 
 def _single_phased(

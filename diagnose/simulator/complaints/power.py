@@ -1,0 +1,56 @@
+"""What the kitchen says of motors, breakers, starts, stops and noise."""
+
+from __future__ import annotations
+
+from diagnose.simulator.bench import Bench
+from diagnose.simulator.control import starts
+from diagnose.simulator.motoring import case_temperature, loudness, rattles, tripped
+from diagnose.simulator.protecting import opens
+from diagnose.simulator.registry import complaint
+
+__all__: list[str] = []
+
+
+@complaint("motor_trips")
+def motor_trips(bench: Bench) -> float:
+    """A motor goes off and comes back after a while, hums, or is too hot to touch."""
+    hot = max(case_temperature(bench, name) for name in bench.plant.motors) - 361.0
+    now_and_then = 5.0 * bench.sign("overload goes at starts")
+    gone = 5.0 + min(3.0, 0.2 * len(bench.service.state.trips)) if tripped(bench) else 0.0
+    return max(0.0, gone, now_and_then, 1.0 + hot / 10.0 if hot > 0.0 else 0.0)
+
+
+@complaint("breaker_trips")
+def breaker_trips(bench: Bench) -> float:
+    """Everything goes dark and the panel shows why."""
+    return 8.0 if opens(bench)[0] else 0.0
+
+
+@complaint("no_start")
+def no_start(bench: Bench) -> float:
+    """Nothing moves at start, or one part of it does not come, or the lamp stays dark."""
+    plant = bench.plant
+    if not starts(plant):
+        return 0.0 if plant.power.touching else 9.0
+    dead = [n for n, m in plant.motors.items() if not m.coil_works and n != "fan"]
+    return max(6.0 if dead else 0.0, 3.0 * bench.sign("lamp stays dark"), 4.0 * bench.sign("waits for a rack"))
+
+
+@complaint("stops_midrun")
+def stops_midrun(bench: Bench) -> float:
+    """It goes off by itself with racks inside."""
+    plant, found = bench.plant, 0.0
+    if plant.control.stops_by:
+        found = 7.0
+    if rattles(bench):
+        found = max(found, 1.5)
+    if tripped(bench):
+        found = max(found, 2.0)
+    return max(found, 4.0 if opens(bench)[1] in ("under_load", "rinse_on", "heat_on") else 0.0)
+
+
+@complaint("noise")
+def noise(bench: Bench) -> float:
+    """Hum, growl, rattle, squeal: what ears notice beyond the sound of work."""
+    loud = loudness(bench)
+    return 4.0 * loud if loud > 0.15 else 0.0
