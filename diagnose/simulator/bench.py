@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import deepcopy
 from dataclasses import replace
 from functools import cached_property
 
@@ -69,6 +70,13 @@ class Bench:
     def running_amps(self, motor: str) -> tuple[float, ...]:
         """Line currents of a motor just after its overload was reset, [A]."""
         return self.restarted.standing.motors[motor].amps
+
+    @cached_property
+    def rested(self) -> State:
+        """Ten minutes after service: running, heat on, without a rack."""
+        run = Service(self.plant, deepcopy(self.service.state), 0.0)
+        run.advance(600.0)
+        return run.state
 
     def _at(self, state: State, rack: bool) -> Moment:
         return moment_of(self.plant, state, rack)

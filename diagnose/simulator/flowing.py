@@ -17,7 +17,8 @@ __all__ = ["DETERGENT", "RACK_HEAT", "SOIL", "Racks", "changes"]
 RACK_HEAT = 3.5e3  # J/K of a rack as it comes at a rush, half full: 2 kg of ware in 1 kg of rack; judgement
 _CARRIED = 0.15  # kg of water a rack carries out: judgement
 _ZONE = 0.6  # share of the difference to a tank's water that a rack takes up in it: judgement
-_TANK_AIR = 0.03  # share of the exhaust that meets the tanks' water closely enough to leave saturated: judgement
+_TANK_AIR = 0.01  # share of the exhaust that meets each tank's water, and once more, to leave saturated: judgement
+_SPRAYED = 0.12  # of its difference to the room that the final rinse loses on its way into the tank: judgement
 _OVERFLOW = 10.0  # s in which an overflow takes what stands above it: judgement
 _WINDING = 900.0  # s, a small motor's warming: judgement
 _MANIFOLD = 8.0  # s in which the manifold follows the water, and
@@ -53,7 +54,9 @@ def changes(
         warmth = min(RACK_HEAT * plant.conveyor.ware * _ZONE * (falling - rack) * racks.rate, 0.9 * heat_left)
         heat_left -= warmth
         book("heat", "racks", -warmth * share)
-    inflow[list(plant.tanks)[-1]] = (rinse, heat_left)
+    cooled = min(_SPRAYED * rinse * CP * max(0.0, falling - plant.air.room), heat_left)
+    book("heat", "air", -cooled * share)
+    inflow[list(plant.tanks)[-1]] = (rinse, heat_left - cooled)
     for name in reversed(list(plant.tanks)):
         _tank(plant, at, now, out, name, inflow, racks, book, share)
     _follow(plant, at, now, out)
@@ -160,7 +163,7 @@ def _tank(plant, at, now, out, name, inflow, racks, book, share):  # type: ignor
 
 def _to_air(plant, now, out, name, temperature, mass, heat, book, share):  # type: ignore[no-untyped-def]
     """The exhaust takes warmth and vapour from the water; boiling takes the rest."""
-    air = now.air.total * 1.1 * _TANK_AIR / len(plant.tanks)
+    air = now.air.total * 1.1 * _TANK_AIR * (1 + len(plant.tanks)) / len(plant.tanks)
     warm = min(max(temperature, plant.air.room), 363.0)
     if mass < 2.0:
         return

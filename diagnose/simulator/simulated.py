@@ -16,6 +16,7 @@ from diagnose.simulator.senses import Answer, CannotReadError, Senses
 __all__ = ["Simulated"]
 
 _RUSH = 0.85  # racks that come at the rush over the plate's, half-full ones: judgement
+_HEAT_A_RACK = 170e3  # J of tank heat a rack wants of a single tank; with less, fewer are sent through: judgement
 _SINCE = {
     "suddenly": ("today, suddenly", "days, suddenly"),
     "slowly": ("grew worse over weeks",),
@@ -39,9 +40,10 @@ class Simulated:
         faults: Sequence[tuple[str, float]] = (),
         seed: int = 0,
         lies: Sequence[tuple[str, float]] = (),
-        rush: float = _RUSH,
+        rush: float | None = None,
     ) -> None:
-        self.plate, self.seed, self.rush = plate, seed, rush
+        self.plate, self.seed = plate, seed
+        self.rush = rush if rush is not None else _busy(plate)
         self.lies = dict(lies)
         self._faults = {name: severity for name, severity in faults}
         for name in self._faults:
@@ -120,3 +122,10 @@ class Simulated:
         self._repairs += 1
         self.bench = self._bench()
         return True
+
+
+def _busy(plate: Plate) -> float:
+    """The share of the plate's racks that a rush brings: a crew sends no more through than the machine keeps hot."""
+    if plate.has(tanks=1, tank_heat="electric", sanitising="hot water"):
+        return min(_RUSH, _RUSH * plate.get("tank_power", 10e3) / plate["racks_per_hour"] / _HEAT_A_RACK)
+    return _RUSH

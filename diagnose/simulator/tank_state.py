@@ -93,3 +93,9 @@ def spills(bench: Bench) -> float:
     wet = max(bench.sign(name) for name in signs)
     seals = sum(p.seal_leak for p in bench.plant.pumps.values()) / bench.plant.rinse.rated_flow
     return max(4.0 * wet, 2.0 + 6.0 * seals if seals > 0.01 else 0.0)
+
+
+def cold_tank(bench: Bench) -> str:
+    """Which tank of two is the colder against its least: `wash_tank` or `rinse_tank`."""
+    over = {name: bench.temperature(name) - least_of(bench, name) for name in ("wash", "rinse")}
+    return "wash_tank" if over["wash"] <= over["rinse"] else "rinse_tank"
