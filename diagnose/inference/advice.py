@@ -34,11 +34,13 @@ def advise(
     """
     complaints = situation.still_there or tuple(n.id for n in tree.nodes.values() if n.kind == "complaint")
     causes = concerned(tree, situation)
+    groups, rest = _groups(tree, complaints, causes)
     repairs = Repairs(
         [_repair(book.causes.get(cause), now) for cause in causes],
-        _groups(tree, complaints, causes),
+        groups,
         _proof(book, tree, complaints, now),
         economy,
+        rest,
     )
     offered = [p for p in predictions.values() if _offered(book.checks[p.check], now)]
     tasks = {p.check: _task(book.checks[p.check]) for p in offered}
@@ -63,15 +65,21 @@ def _offered(check: Check, now: Circumstances) -> bool:
     return not check.computed and check.id not in now.unavailable and now.allows(check.who, _opens(check))
 
 
-def _groups(tree: FaultTree, complaints: tuple[str, ...], causes: tuple[str, ...]) -> list[list[int]]:
-    """Columns of causes per complaint; what stands under two of them counts with the first."""
+def _groups(tree: FaultTree, complaints: tuple[str, ...], causes: tuple[str, ...]) -> tuple[list[list[int]], set[int]]:
+    """Columns of causes per complaint; what stands under two of them counts with the first.
+
+    Besides, the columns that are only the rest of a complaint's causes.
+    """
     taken: set[str] = set()
-    groups = []
+    groups, rest = [], set[int]()
     for complaint in complaints:
-        under = set(tree.causes_under(complaint)) - taken
+        under = set(tree.causes_under(complaint))
+        columns = [column for column, cause in enumerate(causes) if cause in under - taken]
+        if under & taken:
+            rest |= set(columns)
         taken |= under
-        groups.append([column for column, cause in enumerate(causes) if cause in under])
-    return groups
+        groups.append(columns)
+    return groups, rest
 
 
 def _proof(book: Book, tree: FaultTree, complaints: tuple[str, ...], now: Circumstances) -> Task:

@@ -30,6 +30,8 @@ _MOSTLY = 0.5
 # From this share of the call for help on, the price of repairing at once is cut off by that call and tells one check
 # from another no longer.
 _NEAR_HELP = 0.9
+# What a check in a search must spare of its own minutes, at least: judgement.
+_WORTH_A_LOOK = 0.3
 
 Array = NDArray[np.float64]
 Numbers = NDArray[np.intp]
@@ -120,7 +122,8 @@ class _Weigher:
             options.append(
                 Option("repair", self.causes[begin], at_once, 0.0, cost, probability=float(self.belief[begin]))
             )
-        return Advice(tuple(sorted(options, key=_order)), search)
+        without = min(o.expected for o in options if o.kind != "check")
+        return Advice(tuple(sorted(options, key=lambda o: _order(o, without if search else 0.0))), search)
 
     def _checks(self, base: float, search: bool) -> list[Option]:
         """All checks in one go: a row for each outcome of each."""
@@ -156,10 +159,15 @@ class _Weigher:
         )
 
 
-def _order(option: Option) -> tuple[int, float, str]:
-    """Checks that save, by what they spare per minute; then what can be done without one; then the other checks."""
+def _order(option: Option, dearer: float) -> tuple[int, float, str]:
+    """Checks that save, by what they spare per minute; then what can be done without one; then the other checks.
+
+    In a search a check that spares a little less than it takes still goes before what is `dearer`: the price of a bit
+    is a guess, and to stop looking is the worse one.
+    """
     if option.kind != "check":
         return 1, round(option.expected, 9), f"{option.kind == 'help':d} {option.id}"
-    if option.saves > 0.0:
-        return 0, -round((option.saves + option.minutes) / option.minutes, 9), option.id
+    spared = (option.saves + option.minutes) / option.minutes
+    if option.saves > 0.0 or (option.expected < dearer and spared > _WORTH_A_LOOK):
+        return 0, -round(spared, 9), option.id
     return 2, round(option.expected, 9), option.id

@@ -17,7 +17,7 @@ All of it runs for many beliefs at once (rows): after every outcome of every ope
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -52,15 +52,23 @@ class Repairs:
 
     A cause without a repair here (None: not this person's, or "something not listed") only help can mend. `groups` are
     columns of causes per complaint, each cause in one group: a complaint is done with when none of its group is left.
+    `rest` are columns of groups whose complaint has causes in an earlier group as well.
     """
 
     def __init__(
-        self, tasks: Sequence[Task | None], groups: Sequence[Sequence[int]], proof: Task, economy: Economy
+        self,
+        tasks: Sequence[Task | None],
+        groups: Sequence[Sequence[int]],
+        proof: Task,
+        economy: Economy,
+        rest: Collection[int] = (),
     ) -> None:
         self.economy = economy
         self.accesses = sorted(a for a, minutes in economy.access.items() if minutes > 0)
         self.states = sorted(economy.enter)
         self.groups = [np.array(group, dtype=np.intp) for group in groups if group]
+        # Groups that another complaint shares causes with hold the rest of them: it may be that none of it is there.
+        self._rest = {nth for nth, group in enumerate(g for g in groups if g) if set(group) & set(rest)}
         self._possible = np.array([task is not None for task in tasks], dtype=bool)
         done = [task or Task(economy.help_minutes, state=proof.state) for task in tasks]
         self._opening = np.array([economy.access[a] for a in self.accesses])
@@ -102,9 +110,10 @@ class Repairs:
         """Expected minutes per row if one goes on looking until the cause is known and then repairs it."""
         each = self.each(stands)
         total = np.zeros(len(beliefs))
-        for group in self.groups:
+        for nth, group in enumerate(self.groups):
             p = beliefs[:, group]
-            total += MINUTES_A_BIT * open_bits(p) + (p * each[:, group]).sum(axis=1)
+            bits = _bits_apart(p) if nth in self._rest else open_bits(p)
+            total += MINUTES_A_BIT * bits + (p * each[:, group]).sum(axis=1)
         return total
 
     def at_once(self, beliefs: Array, stands: Stands) -> tuple[Array, Numbers]:
@@ -112,8 +121,8 @@ class Repairs:
         plain = np.zeros(len(beliefs))
         called = np.zeros(len(beliefs), dtype=bool)
         first = np.full(len(beliefs), HELP)
-        for group in self.groups:
-            minutes, begin = self._one_group(beliefs[:, group], group, stands)
+        for nth, group in enumerate(self.groups):
+            minutes, begin = self._one_group(beliefs[:, group], group, stands, nth in self._rest)
             dear = minutes >= self.economy.help_minutes
             plain, called = plain + np.where(dear, 0.0, minutes), called | dear
             first = np.where((first == HELP) & ~dear, begin, first)
@@ -121,16 +130,22 @@ class Repairs:
         return plain + np.where(called, self.economy.help_minutes, 0.0), first
 
     def by_help(self, belief: Array, stands: Stands) -> float:
-        """Expected minutes with the call made now, for one belief (causes): the plain complaints but one come on top."""
-        each = [float(self._one_group(belief[None, group], group, stands)[0][0]) for group in self.groups]
+        """Expected minutes with the call made now, for one belief: the plain complaints but one come on top."""
+        each = [
+            float(self._one_group(belief[None, group], group, stands, nth in self._rest)[0][0])
+            for nth, group in enumerate(self.groups)
+        ]
         plain = sorted(minutes for minutes in each if minutes < self.economy.help_minutes)
         return self.economy.help_minutes + sum(plain[: len(each) - 1])
 
-    def _one_group(self, beliefs: Array, group: Numbers, stands: Stands) -> tuple[Array, Numbers]:
-        """For one complaint, `beliefs` (rows, group): always the repair with the most odds per minute next."""
+    def _one_group(self, beliefs: Array, group: Numbers, stands: Stands, rest: bool) -> tuple[Array, Numbers]:
+        """For one complaint, `beliefs` (rows, group): always the repair with the most odds per minute next.
+
+        Of a `rest` none need be there, so its causes are taken to be simply independent.
+        """
         rows = np.arange(len(beliefs))
         p = np.minimum(beliefs, _CERTAIN)
-        z = fitted_scale(p)
+        z = np.ones(len(p)) if rest else fitted_scale(p)
         pi = p * z[:, None]
         odds = pi / (1.0 - pi)
         left = np.log1p(-pi)
@@ -190,6 +205,12 @@ def open_bits(p: Array) -> Array:
     pi = p * z[:, None]
     each = (_surprise(pi) + _surprise(1.0 - pi)).sum(axis=1)
     return np.asarray(np.maximum((each - _surprise(z) - _surprise(1.0 - z)) / z, 0.0))
+
+
+def _bits_apart(p: Array) -> Array:
+    """Entropy per row of which causes are present, each for itself."""
+    p = np.minimum(p, _CERTAIN)
+    return np.asarray((_surprise(p) + _surprise(1.0 - p)).sum(axis=1))
 
 
 def _surprise(p: Array) -> Array:
