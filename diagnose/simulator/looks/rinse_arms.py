@@ -84,4 +84,4 @@ def outlet_to_manifold(bench: Bench) -> Answer:
 @look("rinse_arms.water_hardness")
 def water_hardness(bench: Bench) -> Answer:
     """Hardness of the water that comes to the rinse."""
-    return bench.value("titration kit", bench.plant.water.hardness)
+    return bench.value("titration kit", 1000.0 * bench.plant.water.hardness)  # mg/L
