@@ -8,7 +8,7 @@ from functools import cached_property
 
 from diagnose.simulator.control import starts
 from diagnose.simulator.moment import Moment, moment_of
-from diagnose.simulator.parts import Tank
+from diagnose.simulator.parts import Tank, Thermostat
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.senses import Answer, Senses
 from diagnose.simulator.service import Sample, Service, serve, warm_up
@@ -81,7 +81,7 @@ class Bench:
     def _at(self, state: State, rack: bool) -> Moment:
         return moment_of(self.plant, state, rack)
 
-    def _controls(self):  # type: ignore[no-untyped-def]
+    def _controls(self) -> dict[str, Thermostat]:
         return {"booster": self.plant.booster.thermostat, **{n: t.thermostat for n, t in self.plant.tanks.items()}}
 
     @cached_property
@@ -91,7 +91,7 @@ class Bench:
 
     @cached_property
     def manifold(self) -> float:
-        """Temperature at the final-rinse manifold while it rinses in late service, [K]; the room's where it never does."""
+        """Temperature at the final-rinse manifold while it rinses in late service, [K]; the room's where never."""
         trace = self.rinse_trace
         if not trace:
             return self.plant.air.room

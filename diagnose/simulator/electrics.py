@@ -55,7 +55,7 @@ def line_volts(power: Power, amps: Sequence[float] = (0.0, 0.0, 0.0)) -> tuple[f
 
     The drop in panel and feeder is taken in phase with the voltage. A dead line floats at the middle of the others.
     """
-    at = []
+    at: list[complex | None] = []
     for n, source in enumerate(sources(power)):
         if source is None:
             at.append(None)

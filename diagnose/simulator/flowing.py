@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from diagnose.physics.moist_air import humidity_ratio, moist_enthalpy
 from diagnose.physics.protection import trip_time_constant
@@ -13,6 +13,9 @@ from diagnose.simulator.plant import Plant
 from diagnose.simulator.state import CP, DENSITY, LATENT, ZERO, Ledger
 
 __all__ = ["DETERGENT", "RACK_HEAT", "SOIL", "Racks", "changes"]
+
+Rates = dict[str, float]
+Booked = Callable[[str, str, float], None]
 
 RACK_HEAT = 3.5e3  # J/K of a rack as it comes at a rush, half full: 2 kg of ware in 1 kg of rack; judgement
 _CARRIED = 0.15  # kg of water a rack carries out: judgement
@@ -39,11 +42,12 @@ class Racks:
 def changes(
     plant: Plant, at: Mapping[str, float], now: Moment, racks: Racks, ledger: Ledger | None, share: float
 ) -> dict[str, float]:
-    """Rates of change of `State.flowing`, a second. What crosses the border is booked in `ledger` for `share` seconds."""
+    """Rates of change of `State.flowing`, a second; what crosses the border is booked for `share` seconds."""
     out = dict.fromkeys(at, 0.0)
     book = ledger.add if ledger is not None else _unbooked
     falling, heat_left = _booster(plant, at, now, out, book, share)
-    rack, inflow = racks.temperature, {}
+    rack = racks.temperature
+    inflow: dict[str, tuple[float, float]] = {}
     for name in plant.tanks:
         warmth = RACK_HEAT * plant.conveyor.ware * _ZONE * (_temperature(at, name) - rack) * racks.rate
         rack += _ZONE * (_temperature(at, name) - rack)
@@ -72,7 +76,9 @@ def _temperature(at: Mapping[str, float], tank: str) -> float:
     return ZERO + at[f"heat {tank}"] / (max(at[f"mass {tank}"], 0.01) * CP)
 
 
-def _booster(plant, at, now, out, book, share):  # type: ignore[no-untyped-def]
+def _booster(
+    plant: Plant, at: Mapping[str, float], now: Moment, out: Rates, book: Booked, share: float
+) -> tuple[float, float]:
     """Water warmed on its way: temperature at the jets, and the heat (from 0 °C, a second) it brings there."""
     supply = plant.water.temperature - plant.water.droop * min(1.0, now.standing.rinse.flow / plant.rinse.rated_flow)
     flow = now.standing.rinse.flow * DENSITY
@@ -99,7 +105,17 @@ def _booster(plant, at, now, out, book, share):  # type: ignore[no-untyped-def]
     return leaving - pipe / (flow * CP), flow * CP * (leaving - ZERO) - pipe
 
 
-def _tank(plant, at, now, out, name, inflow, racks, book, share):  # type: ignore[no-untyped-def]
+def _tank(
+    plant: Plant,
+    at: Mapping[str, float],
+    now: Moment,
+    out: Rates,
+    name: str,
+    inflow: dict[str, tuple[float, float]],
+    racks: Racks,
+    book: Booked,
+    share: float,
+) -> None:
     tank = plant.tanks[name]
     temperature = _temperature(at, name)
     full = tank.volume * DENSITY
@@ -161,7 +177,17 @@ def _tank(plant, at, now, out, name, inflow, racks, book, share):  # type: ignor
         out["soil prewash"] += brought_in * held
 
 
-def _to_air(plant, now, out, name, temperature, mass, heat, book, share):  # type: ignore[no-untyped-def]
+def _to_air(
+    plant: Plant,
+    now: Moment,
+    out: Rates,
+    name: str,
+    temperature: float,
+    mass: float,
+    heat: float,
+    book: Booked,
+    share: float,
+) -> None:
     """The exhaust takes warmth and vapour from the water; boiling takes the rest."""
     air = now.air.total * 1.1 * _TANK_AIR * (1 + len(plant.tanks)) / len(plant.tanks)
     warm = min(max(temperature, plant.air.room), 363.0)
@@ -202,6 +228,6 @@ def _motors(plant: Plant, at: Mapping[str, float], now: Moment, out: dict[str, f
         flow = now.standing.motors[name]
         out[f"winding {name}"] = (flow.heating - at[f"winding {name}"]) / _WINDING
         worst = max(flow.amps) / (motor.amps * motor.dial * motor.early)
-        # Hot surroundings and a bad joint warm the bimetal as if more flowed: a tenth for each 25 K above 30 °C, judgement.
+        # Hot surroundings and a bad joint warm the bimetal as if more flowed: a tenth for each 25 K over 30 °C: judgement.
         aided = worst**2 * (1.0 + motor.joint_heat) + (max(0.0, motor.around - 303.15) / 250.0 if worst > 0.05 else 0.0)
         out[f"bimetal {name}"] = (aided - at[f"bimetal {name}"]) / trip_time_constant(motor.trip_class)

@@ -49,7 +49,7 @@ def fuel_heat(plant: Plant, name: str, state: State, on: bool) -> float:
         return 0.0
     if heater.kind in ("gas", "steam injector"):
         pressure = plant.fuel.gas_share if heater.kind == "gas" else plant.fuel.steam_share
-        return heater.power * heater.heat_share * max(pressure, 0.0) ** 0.5
+        return float(heater.power * heater.heat_share * max(pressure, 0.0) ** 0.5)
     water = state.flowing["booster"] if name == "booster" else state.temperature(name)
     rated = plant.plate["steam_pressure"]
     steam = steam_temperature_at_gauge(max(0.0, rated * plant.fuel.steam_share))

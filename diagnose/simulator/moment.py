@@ -119,7 +119,7 @@ def _fill_opening(tank: Tank, called: bool) -> float:
 
 def _fill(plant: Plant, tank: Tank, opened: float, pressure: float) -> float:
     """Flow into a tank, [m3/s], by the root of the pressure offered."""
-    return tank.fill_flow * opened * (pressure / plant.plate["fill_pressure"]) ** 0.5 + tank.fill_leak
+    return float(tank.fill_flow * opened * (pressure / plant.plate["fill_pressure"]) ** 0.5 + tank.fill_leak)
 
 
 def _switched(plant: Plant, state: State, name: str) -> bool:

@@ -255,8 +255,10 @@ class Control:
 
     links: dict[str, bool] = field(
         default_factory=lambda: dict.fromkeys(
-            ("feed", "breaker", "transformer", "fuse", "switch", "stops", "doors", "overloads", "permits")
-            + ("order", "start", "relay"),
+            [
+                *("feed", "breaker", "transformer", "fuse", "switch", "stops", "doors", "overloads", "permits"),
+                *("order", "start", "relay"),
+            ],
             True,
         )
     )

@@ -35,7 +35,7 @@ _USUAL_POWER = {"prewash": 560.0, "wash": 1490.0, "rinse": 746.0, "drive": 250.0
 
 @dataclass
 class Plant:
-    """All parts of one machine. `signs` are things to be seen, heard, smelt or felt, each with how marked it is (0 to 1)."""
+    """All parts of one machine. `signs` are things to be seen, heard, smelt or felt, how marked each is (0 to 1)."""
 
     plate: Plate
     power: Power

@@ -69,7 +69,7 @@ def run_over(bench: Bench) -> float:
 def commanded(bench: Bench, rack: bool) -> bool:
     """Whether the rinse valve has its command, with or without a rack in the rinse."""
     line = bench.plant.rinse
-    return line.actuator == "held" and line.commanded or (rack and line.actuator == "works" and line.commanded)
+    return (line.actuator == "held" and line.commanded) or (rack and line.actuator == "works" and line.commanded)
 
 
 def blade_pulled(bench: Bench) -> bool:

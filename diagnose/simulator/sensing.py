@@ -8,7 +8,7 @@ __all__ = ["sensor_resistance"]
 
 
 def sensor_resistance(at_25: float, at_80: float, temperature: float) -> float:
-    """Ohms at a temperature, [K], of a sensor with these ohms at 25 and 80 °C: a thermistor where they fall, else a line.
+    """Ohms at a temperature, [K], of a sensor with these ohms at 25 and 80 °C: a thermistor where they fall.
 
     >>> round(sensor_resistance(10000.0, 1256.0, 353.15)), round(sensor_resistance(109.73, 130.9, 353.15), 1)
     (1256, 130.9)

@@ -45,7 +45,7 @@ class Simulated:
         self.plate, self.seed = plate, seed
         self.rush = rush if rush is not None else _busy(plate)
         self.lies = dict(lies)
-        self._faults = {name: severity for name, severity in faults}
+        self._faults = dict(faults)
         for name in self._faults:
             if name not in FAULTS:
                 raise ValueError(f"no fault {name!r} can be simulated")

@@ -57,7 +57,7 @@ class State:
 
 
 def start_state(plant: Plant, hot: bool) -> State:
-    """Ready for service: tanks full and at their settings, booster hot; or (`hot` false) empty and at room temperature."""
+    """Ready for service: tanks full and at their settings, booster hot; or (`hot` false) empty, at the room's."""
     flowing: dict[str, float] = {}
     calls: dict[str, bool] = {}
     room = plant.air.room

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from diagnose.physics.flow import factor_of_series
 from diagnose.simulator.parts import RinseLine, Water
 
-__all__ = ["held_pressure", "RinseFlow", "rinse_flow", "supply_pressure"]
+__all__ = ["RinseFlow", "held_pressure", "rinse_flow", "supply_pressure"]
 
 _WIDE = 8.0  # passages of stop, strainer, valve and regulator over the jets', sound: judgement
 _SUPPLY_EFFECT = 0.15  # of each psi over 80 psi before it that a regulator lets through: judgement
@@ -54,7 +54,7 @@ def _regulated(held: float, rinse: RinseLine, jets: float) -> float:
     slope = rinse.droop / rinse.rated_flow
     # set - slope * q = (q / jets)**2
     root = (slope * jets) ** 2 + 4.0 * max(held, 0.0)
-    return 0.5 * jets * (root**0.5 - slope * jets)
+    return float(0.5 * jets * (root**0.5 - slope * jets))
 
 
 def held_pressure(water: Water, rinse: RinseLine) -> float:

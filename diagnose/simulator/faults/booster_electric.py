@@ -14,7 +14,7 @@ _ELECTRIC = ("electric",)
     "booster_electric.element_open",
     (
         "One element of the bank is burnt through and carries nothing.",
-        "In delta the two lines that share it fall to 58 % of the full current and the third keeps all of it; in wye one "
+        "In delta the two lines that share it fall to 58 % of the full current and the third keeps all; in wye one "
         "line carries nothing and the others 87 %.",
         "A third of a delta bank's heat (half of a wye bank's) is gone, and with it the same share of the rise.",
     ),

@@ -62,7 +62,7 @@ def rating_low(plant: Plant, severity: float) -> None:
     "relief_valve.expansion_trapped",
     (
         "A check valve and the shut rinse valve leave the heated water no room.",
-        "Water grows by about a fiftieth from 140 to 190 °F, so its pressure climbs until the relief valve lets that go.",
+        "Water grows by about a fiftieth from 140 to 190 °F, so its pressure climbs until the valve lets that go.",
         "It spits in the pauses, while the booster heats.",
     ),
     onset="installed",

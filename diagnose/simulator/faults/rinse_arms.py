@@ -117,7 +117,7 @@ def jets_askew(plant: Plant, severity: float) -> None:
     "rinse_arms.pipe_bare",
     (
         "The pipe from a remote booster is long and bare.",
-        "It loses some hundred watts for each degree over the room, where the water carries a kilowatt for each degree.",
+        "It loses some hundred watts for each degree over the room, where the water carries a kilowatt for each.",
         "The booster's outlet is right and the manifold colder, most after a pause.",
     ),
     onset="installed",
