@@ -228,6 +228,6 @@ def _motors(plant: Plant, at: Mapping[str, float], now: Moment, out: dict[str, f
         flow = now.standing.motors[name]
         out[f"winding {name}"] = (flow.heating - at[f"winding {name}"]) / _WINDING
         worst = max(flow.amps) / (motor.amps * motor.dial * motor.early)
-        # Hot surroundings and a bad joint warm the bimetal as if more flowed: a tenth for each 25 K over 30 °C: judgement.
+        # Heat about it and a bad joint warm the bimetal as if more flowed, a tenth for each 25 K over 30 °C: judgement
         aided = worst**2 * (1.0 + motor.joint_heat) + (max(0.0, motor.around - 303.15) / 250.0 if worst > 0.05 else 0.0)
         out[f"bimetal {name}"] = (aided - at[f"bimetal {name}"]) / trip_time_constant(motor.trip_class)

@@ -11,7 +11,7 @@ from diagnose.simulator.control import SAID_STANDING, starts
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.plate import Plate
 from diagnose.simulator.registry import COMPLAINTS, FAULTS, LOOKS, Fault
-from diagnose.simulator.senses import Answer, CannotReadError, Senses
+from diagnose.simulator.senses import ACCURACY, Answer, CannotReadError, Senses
 
 __all__ = ["Simulated"]
 
@@ -45,6 +45,9 @@ class Simulated:
         self.plate, self.seed = plate, seed
         self.rush = rush if rush is not None else _busy(plate)
         self.lies = dict(lies)
+        unknown = next((each for each in self.lies if each not in ACCURACY), None)
+        if unknown is not None:
+            raise ValueError(f"no instrument {unknown!r}; there are {', '.join(ACCURACY)}")
         self._faults = dict(faults)
         for name in self._faults:
             if name not in FAULTS:
