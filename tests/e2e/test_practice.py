@@ -11,7 +11,7 @@ from tests.e2e.test_pipe import environment, run
 from tests.e2e.test_terminal import Terminal
 
 ROOT = Path(__file__).resolve().parents[2]
-BEGIN = ("practice", "--level", "1", "--complaint", "rinse_cold", "--seed", "5")
+BEGIN = ("practice", "--level", "1", "--complaint", "relief_valve_blows", "--seed", "5")
 
 
 def test_killed_at_a_question_it_goes_on_there_and_ends_in_a_debrief(tmp_path: Path) -> None:

