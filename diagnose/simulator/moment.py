@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from diagnose.simulator.airway import AirFlow, air_flow
+from diagnose.simulator.conveying import bar_share, drive_load, stands_open
 from diagnose.simulator.electrics import BankFlow, MotorFlow, bank_flow, line_volts, motor_flow
 from diagnose.simulator.heating import fuel_heat, heaters, heats
 from diagnose.simulator.parts import RinseLine, Tank
@@ -92,8 +93,7 @@ def _standing(plant: Plant, state: State, opened: float, on: Mapping[str, bool])
     pumps = {name: pump_flow(plant, name, motors[name].turns, drawn_in(plant, state, name)) for name in plant.tanks}
     amps = [sum(b.amps[n] for b in banks.values()) + sum(m.amps[n] for m in motors.values()) for n in range(3)]
     belt = plant.conveyor
-    slips = 1.0 + belt.drag > belt.slips_at
-    moving = motors["drive"].turns and belt.moves and not state.jammed and not slips
+    moving = motors["drive"].turns and not state.jammed
     return Standing(
         rinse=rinse,
         fills=fills,
@@ -102,7 +102,7 @@ def _standing(plant: Plant, state: State, opened: float, on: Mapping[str, bool])
         pumps=pumps,
         volts=line_volts(plant.power, amps),
         amps=(amps[0], amps[1], amps[2]),
-        speed=belt.speed * belt.pace * (1.0 - belt.jerks) if moving else 0.0,
+        speed=belt.speed * bar_share(belt) * belt.drive.stroke if moving else 0.0,
     )
 
 
@@ -124,7 +124,8 @@ def _fill(plant: Plant, tank: Tank, opened: float, pressure: float) -> float:
 
 def _switched(plant: Plant, state: State, name: str) -> bool:
     motor = plant.motors[name]
-    return name not in state.tripped and (motor.welded or (state.running and motor.coil_works))
+    called = state.running and motor.coil_works and (name != "drive" or not stands_open(plant.conveyor))
+    return name not in state.tripped and (motor.welded or called)
 
 
 def _motor(plant: Plant, state: State, name: str) -> MotorFlow:
@@ -134,8 +135,7 @@ def _motor(plant: Plant, state: State, name: str) -> MotorFlow:
     if name in plant.pumps:
         load = pump_load(plant, name, drawn_in(plant, state, name))
     elif name == "drive":
-        pull = min(1.0 + plant.conveyor.drag, plant.conveyor.slips_at) if plant.conveyor.moves else 0.3
-        load = motor.load * pull + motor.drag
+        load = motor.load * drive_load(plant.conveyor) + motor.drag
     else:
         load = motor.load * plant.air.fan**3 + motor.drag
     rated = plant.plate["volts"] * motor.volts_share

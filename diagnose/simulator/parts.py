@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from diagnose.simulator.conveyor_parts import Chains, Drive, Flights, JamSwitch, RunTimer, TableSwitch, Track
 from diagnose.simulator.feeds import Chemistry, Feed
 
 __all__ = [
@@ -218,19 +219,22 @@ class Motor:
 
 @dataclass
 class Conveyor:
-    """The drive from motor to racks, and its switches."""
+    """The drive from motor to racks, what they run on, and the switches that stop it."""
 
     speed: float  # m/s
-    pace: float = 1.0  # of the plate's speed: gearing, belt, drive setting
-    drag: float = 0.0  # extra pull over the sound one
+    timer: RunTimer
+    pace: float = 1.0  # of the plate's speed: gearing, drive setting
+    drag: float = 0.0  # extra pull over the sound one of a full machine
+    stiff: float = 0.0  # of that pull, what is there without a rack
     slips_at: float = 2.5  # pull over the sound one at which the clutch slips
-    moves: bool = True  # chain, key, coupling whole
     ware: float = 1.0  # heat that a rack takes up over the usual
-    jams: float = 0.0  # racks that jam, of all
-    jam_switch: str = "works"  # works | open | closed
-    table_switch: str = "works"  # works | open (always says full) | closed (never)
-    run_on: float = 30.0
-    jerks: float = 0.0  # share of strokes lost or uneven
+    jams: float = 0.0  # racks that hang at tables or for their own sake, of all
+    drive: Drive = field(default_factory=Drive)
+    chains: Chains = field(default_factory=Chains)
+    flights: Flights = field(default_factory=Flights)
+    track: Track = field(default_factory=Track)
+    jam: JamSwitch = field(default_factory=JamSwitch)
+    table: TableSwitch = field(default_factory=TableSwitch)
 
 
 @dataclass

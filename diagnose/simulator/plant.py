@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from diagnose.simulator.conveyor_parts import RunTimer
 from diagnose.simulator.parts import (
     Air,
     Booster,
@@ -77,7 +78,7 @@ class Plant:
             tanks=tanks,
             pumps={name: _pump(plate, name) for name in plate.tanks},
             motors={name: _motor(plate, name) for name in plate.motors},
-            conveyor=Conveyor(plate["conveyor_speed"], run_on=plate["run_on"]),
+            conveyor=Conveyor(plate["conveyor_speed"], RunTimer(plate["run_on"])),
             air=Air({"entrance": plate["vent_entrance"], "exit": plate["vent_exit"]}, room=_ROOM),
             chemistry=Chemistry(),
             control=Control(),

@@ -67,6 +67,8 @@ class Simulated:
         plant.air.room += 2.0 * chance.uniform(-1.0, 1.0)
         for motor in plant.motors.values():
             motor.load *= 1.0 + 2 * _SCATTER * chance.uniform(-1.0, 1.0)
+        plant.conveyor.slips_at *= 1.0 + 3 * _SCATTER * chance.uniform(-1.0, 1.0)
+        plant.conveyor.jam.gap *= 1.0 + 3 * _SCATTER * chance.uniform(-1.0, 1.0)
         for name, severity in self._faults.items():
             FAULTS[name].apply(plant, severity)
         return Bench(plant, self.rush, Senses("", self.lies))

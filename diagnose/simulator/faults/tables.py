@@ -23,7 +23,7 @@ _RACKS = ("pawl bar", "chain")
 def clean_table_full(plant: Plant, severity: float) -> None:
     """Full, once."""
     plant.signs["clean table full"] = 0.6 + 0.4 * severity
-    plant.control.links["table"] = False
+    plant.conveyor.table.pressed = "rack"
 
 
 @fault(
@@ -39,7 +39,6 @@ def clean_table_full(plant: Plant, severity: float) -> None:
 def slow_unloading(plant: Plant, severity: float) -> None:
     """Full for a third to two thirds of the rush."""
     plant.signs["clean table fills again"] = 0.6 + 0.4 * severity
-    plant.control.links["table"] = False
 
 
 @fault(
