@@ -2,52 +2,125 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from diagnose.simulator.parts import Air
 
-__all__ = ["ENDS", "AirFlow", "air_flow"]
+__all__ = ["ENDS", "AirFlow", "air_flow", "fan_load", "room_pressure"]
 
 ENDS = ("entrance", "exit")
-# Shape of fan and gaps: judgement. A fan wheel turning backwards still moves about a third of its air.
-_BACKWARDS = 0.35
-_THROUGH_CURTAIN = 1.5  # times more steam passes an end without its curtain for each half of it that is missing
+# Shares of the pressure at the wanted flow, in a common unit; the shape of fan and run is judgement.
+_UNIT = 100.0  # Pa: with dampers and duct about 110 Pa before the fan, in the middle of what is usual
+_DAMPERS, _DUCT, _AFTER, _FAN = 0.7, 0.4, 0.2, 0.4
+_SHUT_OFF = _DAMPERS + _DUCT + _AFTER + _FAN
+_FILTERS = 0.3  # what falls off at a hood's clean filters, within the dampers' share: judgement
+_BACKWARDS = 0.35  # of its air a wheel with forward-curved blades still moves when it turns backwards: judgement
+# Such a wheel asks a quarter of its work without flow, and more with the square of the flow: judgement on its shape.
+_IDLE = 0.25
+_ROOM = 25.0  # Pa over ways of 0.7 of the free ones, all of the exhaust drawn through them; judgement
+_WIND = 0.1  # of the speed that the room's suction drives through its openings is felt across an end; judgement
+_BEARS = 5.0  # Pa of suction that is not felt there
+_MOST_WIND = 0.8  # m/s of it
+_THROUGH_CURTAIN = 3.0  # times more steam passes an end without its curtain: judgement
+_AT_DOORS = 0.5  # of the wanted exhaust: what would come out of a machine without doors; judgement
 
 
 @dataclass(frozen=True)
 class AirFlow:
-    """Exhaust at each end, steam brought to each end and steam that escapes there, all [m3/s]."""
+    """Exhaust at each end, steam brought to each end and steam that escapes there and at doors, all [m3/s]."""
 
     exhaust: dict[str, float]
     steam: dict[str, float]
     escapes: dict[str, float]
+    doors: float  # steam out of doors, covers and holes
+    suction: float  # Pa just before the fan
+    room: float  # Pa of the room over the corridor
 
     @property
     def total(self) -> float:
         return sum(self.exhaust.values())
 
 
-def air_flow(air: Air, fan_turns: bool, steaming: dict[str, float]) -> AirFlow:
+@dataclass(frozen=True)
+class _Run:
+    """The run as openings, each the flow over the wanted one that a unit of pressure drives through it."""
+
+    ends: Mapping[str, float]
+    box: float  # both ends and a parted joint
+    upstream: float  # box and duct
+    all: float  # with what is let in before the fan
+
+    @property
+    def from_room(self) -> float:
+        """Share of the fan's air that the machine's ends take."""
+        return self.upstream / self.all * sum(self.ends.values()) / self.box
+
+
+def air_flow(air: Air, fan_turns: bool, steaming: Mapping[str, float]) -> AirFlow:
     """Flows with these rates of steam, [m3/s], rising towards each end with sound curtains.
 
-    Fan and duct share one suction: dampers pass air by their opening times its root; the duct's resistance and the
-    fan's own curve take a part of what the fan gives when more is let in.
+    Fan, duct and dampers share one suction: every opening passes air by the root of the pressure across it, and the
+    fan gives less pressure the more it moves. A room that lets too little air in takes its suction off the fan's.
     """
-    speed = air.fan * (_BACKWARDS if air.fan_backwards else 1.0) if fan_turns else 0.0
     wanted = sum(air.wanted.values())
-    opened = {end: air.wanted[end] * max(air.damper[end], 0.0) for end in ENDS}
-    openings = sum(opened.values()) / wanted
-    # At the wanted flow the dampers take 1 of suction, duct and fan 0.3 each: 1.6 in all. Judgement.
-    resists = 0.3 + 0.3 / max(air.duct_open, 1e-3) ** 2 + 1.0 / max(openings, 1e-3) ** 2
-    # Air that can't come in is a suction against the fan.
-    pull = 1.6 * speed**2 * (0.35 + 0.65 * air.makeup)
-    total = wanted * (pull / resists) ** 0.5
-    exhaust = {end: total * opened[end] / max(sum(opened.values()), 1e-9) for end in ENDS}
+    run = _run(air)
+    moved = _moved(air, run, fan_turns)
+    taken = moved * run.from_room
+    opened = sum(run.ends.values())
+    exhaust = {end: wanted * taken * run.ends[end] / opened for end in ENDS}
+    pressure = room_pressure(air, taken)
+    wind = min(_MOST_WIND, _WIND * (2.0 * max(0.0, -pressure - _BEARS) / 1.2) ** 0.5)
     steam, escapes = {}, {}
     for end in ENDS:
-        rising = steaming[end] * (1.0 + _THROUGH_CURTAIN * 2.0 * air.gap[end])
+        gap = min(1.0, air.gap[end] + air.held[end] + (air.thrown if end == "exit" else 0.0))
+        rising = steaming[end] * (1.0 + _THROUGH_CURTAIN * gap)
         # Room air that comes in through a wider gap uses up exhaust; a draught pushes steam out past it.
-        taken = exhaust[end] / (1.0 + 0.8 * air.gap[end])
+        kept = exhaust[end] / (1.0 + 0.8 * gap)
         steam[end] = rising
-        escapes[end] = max(0.0, rising * (1.0 + 1.2 * air.draught[end]) - taken)
-    return AirFlow(exhaust, steam, escapes)
+        escapes[end] = max(0.0, rising * (1.0 + 1.2 * (air.draught[end] + wind)) - kept)
+    doors = air.leaks * _AT_DOORS * sum(steaming.values())
+    return AirFlow(exhaust, steam, escapes, doors, _UNIT * (moved / run.all) ** 2, pressure)
+
+
+def fan_load(air: Air) -> float:
+    """Load of the fan's motor over its sound one: the wheel's work grows with the air it moves and its speed's cube."""
+    if not air.fan_linked:
+        return 0.1
+    moved = _moved(air, _run(air), True) / max(air.fan, 1e-3)
+    return float((_IDLE + (1.0 - _IDLE) * moved**2) * air.fan**3)
+
+
+def room_pressure(air: Air, taken: float) -> float:
+    """Of the dish room over its corridor, [Pa], while the machine takes a share of its wanted exhaust from it."""
+    lacks = taken + air.hoods - air.supply
+    return -_ROOM * (1.0 / max(air.ways, 0.05) ** 2 - 1.0) * lacks * abs(lacks) if air.ways < 1.0 else 0.0
+
+
+def _run(air: Air) -> _Run:
+    wanted = sum(air.wanted.values())
+    felted = _FILTERS / _DAMPERS * (1.0 / max(air.filters_open, 0.05) ** 2 - 1.0)
+    ends = {end: air.wanted[end] / wanted * (max(air.damper[end], 0.02) ** -2 + felted) ** -0.5 for end in ENDS}
+    box = sum(ends.values()) + air.parted
+    upstream = (_DAMPERS / box**2 + _DUCT / max(air.duct_open, 0.02) ** 2) ** -0.5
+    return _Run(ends, box, upstream, upstream + air.let_in)
+
+
+def _moved(air: Air, run: _Run, turns: bool) -> float:
+    """What goes through the fan over the wanted exhaust."""
+    if not turns or not air.fan_linked:
+        return 0.0
+    speed = air.fan * (_BACKWARDS if air.fan_backwards else 1.0)
+    pull = _SHUT_OFF * speed**2 * air.wheel
+    resists = _FAN + _AFTER / max(air.after_open, 0.02) ** 2 + 1.0 / run.all**2
+
+    def left(flow: float) -> float:
+        return pull - resists * flow**2 + room_pressure(air, flow * run.from_room) / _UNIT
+
+    if air.ways >= 1.0:
+        return float((pull / resists) ** 0.5)
+    low, high = 0.0, 2.0
+    for _ in range(30):
+        middle = (low + high) / 2
+        low, high = (middle, high) if left(middle) > 0.0 else (low, middle)
+    return low

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from diagnose.simulator.airway import AirFlow, air_flow
+from diagnose.simulator.airway import AirFlow, air_flow, fan_load
 from diagnose.simulator.conveying import bar_share, drive_load, stands_open
 from diagnose.simulator.electrics import BankFlow, MotorFlow, bank_flow, line_volts, motor_flow
 from diagnose.simulator.heating import fuel_heat, heaters, heats
@@ -78,7 +78,8 @@ def moment_of(plant: Plant, state: State, rack_in_rinse: bool, known: dict[objec
         for name, heater in heaters(plant)
     }
     turning = standing.motors["fan"].turns
-    air = air_flow(plant.air, turning, steam_rates(plant, temperatures, standing.rinse, state.running))
+    steaming = steam_rates(plant, temperatures, standing.rinse, state.running)
+    air = air_flow(plant.air, turning, steaming)
     return Moment(standing, standing.rinse.flow > 0.0, heat, air, temperatures)
 
 
@@ -137,6 +138,6 @@ def _motor(plant: Plant, state: State, name: str) -> MotorFlow:
     elif name == "drive":
         load = motor.load * drive_load(plant.conveyor) + motor.drag
     else:
-        load = motor.load * plant.air.fan**3 + motor.drag
+        load = motor.load * fan_load(plant.air) + motor.drag
     rated = plant.plate["volts"] * motor.volts_share
     return motor_flow(plant.power, motor, load, rated, running=motor.starts and name not in state.stalled)

@@ -244,11 +244,26 @@ class Air:
     wanted: dict[str, float]  # m3/s for entrance and exit
     fan: float = 1.0  # share of the fan's speed
     fan_backwards: bool = False
-    duct_open: float = 1.0
+    fan_linked: bool = True  # belt whole, wheel fast on its shaft
+    wheel: float = 1.0  # share of its pressure that the wheel still makes
+    filters_open: float = 1.0  # of a hood
+    duct_open: float = 1.0  # before the fan
+    after_open: float = 1.0  # flap and cap behind the fan
+    parted: float = 0.0  # opening of a parted joint in the run, over that of the sound dampers
+    let_in: float = 0.0  # opening just before the fan: an access door, a slit sleeve
     damper: dict[str, float] = field(default_factory=lambda: {"entrance": 1.0, "exit": 1.0})  # over the right opening
     gap: dict[str, float] = field(default_factory=lambda: {"entrance": 0.0, "exit": 0.0})  # curtain missing, share
-    makeup: float = 1.0  # share of what the exhaust takes that comes in freely
+    held: dict[str, float] = field(default_factory=lambda: {"entrance": 0.0, "exit": 0.0})  # held open by ware
+    thrown: float = 0.0  # share by which spray swings the exit curtain
+    leaks: float = 0.0  # share of the steam that leaves at doors, covers and holes
+    supply: float = 0.9  # make-up air over what the exhaust takes
+    hoods: float = 0.0  # air that other hoods take from the room, likewise
+    ways: float = 1.0  # free ways into the room: 1 lets everything in that is wanted
+    between: float = 0.0  # Pa between the rooms of soiled and clean side
     draught: dict[str, float] = field(default_factory=lambda: {"entrance": 0.0, "exit": 0.0})  # m/s across the opening
+    moist: float = 0.0  # water in the room's air from other sources, kg/kg
+    surface: float | None = None  # K of the coldest surface over the machine, where one is colder than the ceiling
+    surface_at: str = "wide"  # wide | pipe | grille
     room: float = 299.15  # K
     humidity: float = 0.5
 

@@ -10,10 +10,11 @@ from diagnose.simulator.waterway import RinseFlow
 
 __all__ = ["PREWASH", "steam_rates"]
 
-PREWASH = 331.0  # K, 136 °F: what running over keeps an unheated pre-wash tank at; judgement
+PREWASH = 335.5  # K, 144 °F: what running over keeps an unheated pre-wash tank at; judgement
 
-_IN_HAND = 0.75  # of the wanted exhaust: what a sound machine's steam takes; judgement
+_IN_HAND = 0.8  # of the wanted exhaust: what a sound machine's steam takes; judgement
 _AT_REST = 0.25  # of the running machine's steam, sprays off; judgement
+_WET_WALLS = 0.5  # of the rinse's steam goes on between racks from wet walls and ware: judgement
 _FLASH = 363.15  # K, 194 °F: above it the rinse flashes (FDA Food Code 4-501.112 sets it as the maximum)
 _FLASH_RATE = 0.12  # more of the sound rate for each kelvin above; judgement
 
@@ -28,8 +29,10 @@ def steam_rates(plant: Plant, temperatures: Mapping[str, float], rinse: RinseFlo
     entrance = _strength(plant, first, temperatures[first])
     fresh = temperatures["manifold"]
     sprayed = rinse.flow / plant.rinse.rated_flow
-    sound = saturation_pressure(plant.plate["rinse_temperature"] + 3.0)
-    final = sprayed * saturation_pressure(min(fresh, 372.0)) / sound + sprayed * _FLASH_RATE * 3.0 * max(
+    unheated = plant.plate.has(booster="none")  # building water, some kelvin over what the plate wants
+    sound = saturation_pressure(plant.plate["rinse_temperature"] + (11.0 if unheated else 3.0))
+    wet = max(sprayed, _WET_WALLS if running else 0.0)
+    final = wet * saturation_pressure(min(fresh, 372.0)) / sound + sprayed * _FLASH_RATE * 3.0 * max(
         0.0, fresh - _FLASH
     )
     exit_ = 0.6 * _strength(plant, last, temperatures[last]) + 0.4 * final

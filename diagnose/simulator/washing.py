@@ -181,8 +181,8 @@ def _wet(bench: Bench, short: float) -> dict[str, float]:
     sanitised_hot = plant.plate.traits.get("sanitising") != "chemical"
     cool = max(0.0, plant.plate["rinse_temperature"] - 3.0 - bench.manifold) * 0.07 if bench.rinse_trace else 0.0
     air = bench.restarted.air
-    steam = air.escapes["exit"] / max(plant.air.wanted["exit"], 1e-6)
-    damp = max(0.0, 0.8 * steam, (plant.air.humidity - _ROOM_HOLDS) * 3.0)
+    stale = max(0.0, 0.85 - air.exhaust["exit"] / max(plant.air.wanted["exit"], 1e-6))  # ware dries in air that moves
+    damp = max(0.0, 0.8 * stale, (plant.air.humidity - _ROOM_HOLDS) * 3.0)
     over = sign("spray over curtain")
     all_wet = max(short, cool, min(0.6, damp), over, 0.0 if sanitised_hot else sign("ware expected dry at once"))
     return {
