@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
+from diagnose.simulator.complaints.conveyor import stops_by_itself
 from diagnose.simulator.control import starts
 from diagnose.simulator.motoring import case_temperature, loudness, rattles, tripped
 from diagnose.simulator.protecting import opens
@@ -39,12 +40,12 @@ def no_start(bench: Bench) -> float:
 @complaint("stops_midrun")
 def stops_midrun(bench: Bench) -> float:
     """It goes off by itself with racks inside."""
-    plant, found = bench.plant, 0.0
+    plant, found = bench.plant, stops_by_itself(bench)
     if plant.control.stops_by:
         found = 7.0
     if rattles(bench):
         found = max(found, 1.5)
-    if tripped(bench):
+    if any(name != "fan" for name in tripped(bench)):
         found = max(found, 2.0)
     return max(found, 4.0 if opens(bench)[1] in ("under_load", "rinse_on", "heat_on") else 0.0)
 
