@@ -1,10 +1,10 @@
-"""Which heaters are on, and what steam and gas give: electric banks are worked out with the lines."""
+"""Which heaters are on, and what gas gives: electric banks are worked out with the lines, steam in `steam_flow`."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from diagnose.physics.steam import steam_temperature_at_gauge
+from diagnose.simulator.burning import burners, flame
 from diagnose.simulator.parts import Heater
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.state import DENSITY, State
@@ -12,7 +12,6 @@ from diagnose.simulator.state import DENSITY, State
 __all__ = ["fuel_heat", "heaters", "heats"]
 
 _LEAST_WATER = 0.33  # of a tank: below it the low-water cut-out keeps the heater off; judgement
-_COIL_DESIGN = 1.25  # a steam coil's heat at rated steam over its rated heat, water cold as designed: judgement
 
 
 def heaters(plant: Plant) -> Iterator[tuple[str, Heater]]:
@@ -39,21 +38,10 @@ def heats(plant: Plant, state: State, name: str) -> bool:
     return not tank.low_cutout or state.flowing[f"mass {name}"] >= _LEAST_WATER * tank.volume * DENSITY
 
 
-def fuel_heat(plant: Plant, name: str, state: State, on: bool) -> float:
-    """Heat of a steam or gas heater into its water, [W].
-
-    A coil gives heat by the difference from steam to water; an injector and a burner what their supply lets in.
-    """
+def fuel_heat(plant: Plant, name: str, state: State, on: Mapping[str, bool]) -> float:
+    """Heat of a gas heater into its water, [W]: what its burner, beside the others that are called, brings through."""
     heater = plant.booster.heater if name == "booster" else plant.tanks[name].heater
-    if not on or not heater.feed_open:
+    if not on[name] or not heater.feed_open:
         return 0.0
-    if heater.kind in ("gas", "steam injector"):
-        pressure = plant.fuel.gas_share if heater.kind == "gas" else plant.fuel.steam_share
-        return float(heater.power * heater.heat_share * max(pressure, 0.0) ** 0.5)
     water = state.flowing["booster"] if name == "booster" else state.temperature(name)
-    rated = plant.plate["steam_pressure"]
-    steam = steam_temperature_at_gauge(max(0.0, rated * plant.fuel.steam_share))
-    at_rated = steam_temperature_at_gauge(rated)
-    aim = plant.booster.thermostat.setting if name == "booster" else plant.tanks[name].thermostat.setting
-    full = _COIL_DESIGN * heater.power / (at_rated - aim)
-    return max(0.0, full * heater.heat_share * (steam - water)) if plant.fuel.steam_share > 0.02 else 0.0
+    return flame(plant, name, [n for n in burners(plant) if on.get(n)], water).heat

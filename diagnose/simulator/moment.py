@@ -13,6 +13,7 @@ from diagnose.simulator.parts import RinseLine, Tank
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.pumping import PumpFlow, drawn_in, pump_flow, pump_load
 from diagnose.simulator.state import State
+from diagnose.simulator.steam_flow import SteamFlow, steam_flow, steam_heaters
 from diagnose.simulator.steaming import steam_rates
 from diagnose.simulator.waterway import RinseFlow, rinse_flow, supply_pressure
 
@@ -42,6 +43,7 @@ class Moment:
     heat: Mapping[str, float]  # W into booster and tanks
     air: AirFlow
     temperatures: Mapping[str, float]  # K of booster, manifold and tanks
+    let_in: Mapping[str, float]  # kg/s of steam that turns to water in a tank
 
     @property
     def moving(self) -> bool:
@@ -72,15 +74,20 @@ def moment_of(plant: Plant, state: State, rack_in_rinse: bool, known: dict[objec
     temperatures = {name: state.temperature(name) for name in plant.tanks}
     temperatures["booster"] = state.flowing["booster"]
     temperatures["manifold"] = state.flowing["manifold"]
-    heat = {
-        name: heater.duty
-        * (standing.banks[name].power if name in standing.banks else fuel_heat(plant, name, state, on[name]))
-        for name, heater in heaters(plant)
-    }
+    steam = steam_flow(plant, state, on) if steam_heaters(plant) else None
+    heat = {name: heater.duty * _heat(plant, name, standing, steam, state, on) for name, heater in heaters(plant)}
     turning = standing.motors["fan"].turns
     steaming = steam_rates(plant, temperatures, standing.rinse, state.running)
     air = air_flow(plant.air, turning, steaming)
-    return Moment(standing, standing.rinse.flow > 0.0, heat, air, temperatures)
+    return Moment(standing, standing.rinse.flow > 0.0, heat, air, temperatures, steam.stays if steam else {})
+
+
+def _heat(
+    plant: Plant, name: str, standing: Standing, steam: SteamFlow | None, state: State, on: Mapping[str, bool]
+) -> float:
+    if name in standing.banks:
+        return standing.banks[name].power
+    return steam.heat[name] if steam is not None and name in steam.heat else fuel_heat(plant, name, state, on)
 
 
 def _standing(plant: Plant, state: State, opened: float, on: Mapping[str, bool]) -> Standing:

@@ -4,17 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from diagnose.simulator.control_parts import Coil, Control
 from diagnose.simulator.conveyor_parts import Chains, Drive, Flights, JamSwitch, RunTimer, TableSwitch, Track
 from diagnose.simulator.feeds import Chemistry, Feed
+from diagnose.simulator.gas_parts import Burner, GasLine
+from diagnose.simulator.steam_parts import SteamBranch, SteamLine
 
 __all__ = [
     "Air",
     "Booster",
+    "Burner",
     "Chemistry",
     "Control",
     "Conveyor",
     "Feed",
     "Fuel",
+    "GasLine",
     "Heater",
     "Motor",
     "Power",
@@ -44,7 +49,11 @@ class Power:
     neutral_ohms: float = 1e7  # neutral to earth behind the earth-leakage device
     touching: bool = False  # two lines have burnt through to one another
     others: float = 0.0  # A that something else takes from the machine's breaker
-    breaker_share: float = 1.0  # current the breaker bears over its rating: small, weary or warm ones bear less
+    breaker_share: float = 1.0  # current the breaker bears over its rating: small or weary ones bear less
+    screw_heat: float = 0.0  # share of the breaker's trip heat that a loose screw on it gives
+    panel_air: float = 304.0  # K in the panel that holds it
+    wire_ohms: float = 5e7  # wires inside the machine to earth
+    damp: float = 1.0  # how much more leaks at its dampest, over a usual day
     peak_share: float = 1.0  # quick release over what a start's peak asks
     device: float = 0.03  # A at which the earth-leakage device is meant to open
     device_share: float = 1.0  # of its sound sensitivity: below 1 it opens early
@@ -67,12 +76,10 @@ class Water:
 
 @dataclass
 class Fuel:
-    """Steam and gas at the machine, flowing, as shares of the plate's pressure; at rest likewise."""
+    """Steam as it comes to the machine; gas, flowing, as a share of the plate's pressure, and at rest."""
 
-    steam_share: float = 1.0
-    steam_rest: float = 1.1
-    gas_share: float = 1.0
-    gas_rest: float = 1.15
+    steam: SteamLine = field(default_factory=SteamLine)
+    gas: GasLine = field(default_factory=GasLine)
 
 
 @dataclass
@@ -100,11 +107,13 @@ class Heater:
     welded: bool = False  # poles stay in
     earth_ohms: float = 5e6
     duty: float = 1.0  # share of the time it is in while it is called for
-    heat_share: float = 1.0  # of steam or gas heat that gets through: scale, condensate, a choked burner
+    heat_share: float = 1.0  # of steam heat that gets through: scale, condensate
     feed_open: bool = True  # breaker or disconnect of this heater in
     high_limit: float = 383.0  # K, trips above, by hand or by itself
     high_limit_offset: float = 0.0
     scale: float = 0.0  # m on the sheaths
+    burner: Burner | None = None  # of a gas heater
+    steam: SteamBranch = field(default_factory=SteamBranch)
 
 
 @dataclass
@@ -215,6 +224,7 @@ class Motor:
     volts_share: float = 1.0  # volts it is joined or made for over the plate's
     starts: bool = True  # single phase: its start winding gets what it needs
     cooling: float = 1.0  # share of its heat that it can shed
+    coil: Coil = field(default_factory=Coil)  # of its contactor
 
 
 @dataclass
@@ -259,7 +269,7 @@ class Air:
     supply: float = 0.9  # make-up air over what the exhaust takes
     hoods: float = 0.0  # air that other hoods take from the room, likewise
     ways: float = 1.0  # free ways into the room: 1 lets everything in that is wanted
-    between: float = 0.0  # Pa between the rooms of soiled and clean side
+    between: float = 0.0  # Pa of the soiled side's room over the clean side's
     draught: dict[str, float] = field(default_factory=lambda: {"entrance": 0.0, "exit": 0.0})  # m/s across the opening
     moist: float = 0.0  # water in the room's air from other sources, kg/kg
     surface: float | None = None  # K of the coldest surface over the machine, where one is colder than the ceiling
@@ -267,21 +277,3 @@ class Air:
     room: float = 299.15  # K
     humidity: float = 0.5
 
-
-@dataclass
-class Control:
-    """The control circuit: links in series from the stop button to the coils."""
-
-    links: dict[str, bool] = field(
-        default_factory=lambda: dict.fromkeys(
-            [
-                *("feed", "breaker", "transformer", "fuse", "switch", "stops", "doors", "overloads", "permits"),
-                *("order", "start", "relay"),
-            ],
-            True,
-        )
-    )
-    weak_at: str = ""  # link that makes poorly
-    stops_by: str = ""  # what makes it stop by itself now and then
-    holds: bool = True  # the seal-in contact
-    drops_after: float | None = None  # s of running until it falls out by itself

@@ -8,6 +8,7 @@ from diagnose.simulator.conveyor_parts import RunTimer
 from diagnose.simulator.parts import (
     Air,
     Booster,
+    Burner,
     Chemistry,
     Control,
     Conveyor,
@@ -95,15 +96,19 @@ def _heater(plate: Plate, which: str) -> Heater:
     if which == "booster":
         kind = str(plate.traits["booster"])
         power = plate.get("booster_power", 0.0) if kind == "electric" else booster_heat(plate)
-        return Heater(kind, power, plate.get("booster_volts", volts), connection)
+        burner = Burner(power / 0.8, 0.8) if kind == "gas" else None
+        return Heater(kind, power, plate.get("booster_volts", volts), connection, burner=burner)
     kind = str(plate.traits["tank_heat"])
     usual = 20e3 if which == "rinse" else 15e3
     rated = plate.get("rinse_tank_power" if which == "rinse" else "tank_power", plate.get("tank_power", usual))
     if which == "prewash":
         return Heater("none", 0.0, volts, connection)
+    burner = None
     if kind == "gas":
         rated = 0.7 * plate.get("tank_gas_input", rated / 0.7)  # a share of the burner's input: judgement
-    return Heater(kind, rated, plate.get("tank_volts", volts), "single" if plate.traits["phases"] == 1 else connection)
+        burner = Burner(rated / 0.7, 0.7, case_loss=0.08)  # what an open box under a tank loses: judgement
+    joined = "single" if plate.traits["phases"] == 1 else connection
+    return Heater(kind, rated, plate.get("tank_volts", volts), joined, burner=burner)
 
 
 def booster_heat(plate: Plate) -> float:
