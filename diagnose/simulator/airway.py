@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from diagnose.simulator.parts import Air
 
-__all__ = ["ENDS", "AirFlow", "air_flow", "fan_load", "room_pressure"]
+__all__ = ["ENDS", "AirFlow", "air_flow", "draughts", "fan_load", "room_pressure"]
 
 ENDS = ("entrance", "exit")
 # Shares of the pressure at the wanted flow, in a common unit; the shape of fan and run is judgement.
@@ -22,6 +22,8 @@ _ROOM = 25.0  # Pa over ways of 0.7 of the free ones, all of the exhaust drawn t
 _WIND = 0.1  # of the speed that the room's suction drives through its openings is felt across an end; judgement
 _BEARS = 5.0  # Pa of suction that is not felt there
 _MOST_WIND = 0.8  # m/s of it
+_PAST_STRIPS = 0.12  # of the speed that a pressure between soiled and clean side would drive freely: judgement
+_BLOWN_ON = 0.6  # most of the steam of the end that the wind comes in at which it takes to the other: judgement
 _THROUGH_CURTAIN = 3.0  # times more steam passes an end without its curtain: judgement
 _AT_DOORS = 0.5  # of the wanted exhaust: what would come out of a machine without doors; judgement
 
@@ -72,15 +74,30 @@ def air_flow(air: Air, fan_turns: bool, steaming: Mapping[str, float]) -> AirFlo
     pressure = room_pressure(air, taken)
     wind = min(_MOST_WIND, _WIND * (2.0 * max(0.0, -pressure - _BEARS) / 1.2) ** 0.5)
     steam, escapes = {}, {}
+    blown = draughts(air)
+    through, lee = _wind_through(air)
+    carried = min(_BLOWN_ON, through) * steaming["entrance" if lee == "exit" else "exit"]
     for end in ENDS:
         gap = min(1.0, air.gap[end] + air.held[end] + (air.thrown if end == "exit" else 0.0))
         rising = steaming[end] * (1.0 + _THROUGH_CURTAIN * gap)
         # Room air that comes in through a wider gap uses up exhaust; a draught pushes steam out past it.
         kept = exhaust[end] / (1.0 + 0.8 * gap)
         steam[end] = rising
-        escapes[end] = max(0.0, rising * (1.0 + 1.2 * (air.draught[end] + wind)) - kept)
+        pushed = rising + (carried if end == lee else -carried)
+        escapes[end] = max(0.0, pushed * (1.0 + 1.2 * (blown[end] + wind)) - kept)
     doors = air.leaks * _AT_DOORS * sum(steaming.values())
     return AirFlow(exhaust, steam, escapes, doors, _UNIT * (moved / run.all) ** 2, pressure)
+
+
+def draughts(air: Air) -> dict[str, float]:
+    """Speed of the room's air across each end, [m/s], without what the vents draw in: blown at it, or through it."""
+    through, lee = _wind_through(air)
+    return {end: air.draught[end] + (through if end == lee else 0.0) for end in ENDS}
+
+
+def _wind_through(air: Air) -> tuple[float, str]:
+    """Speed of air through the machine by the pressure between its two sides, [m/s], and the end where it leaves."""
+    return _PAST_STRIPS * (2.0 * abs(air.between) / 1.2) ** 0.5, "exit" if air.between >= 0.0 else "entrance"
 
 
 def fan_load(air: Air) -> float:
