@@ -136,7 +136,7 @@ def _tank(
     book("heat", "pumps", pump * share)
     book("heat", "walls", -walls * share)
     _to_air(plant, now, out, name, temperature, mass, heat, book, share)
-    condensed = heat / LATENT if tank.heater.kind == "steam injector" else 0.0  # injected steam stays as water
+    condensed = now.let_in.get(name, 0.0)  # injected steam stays as water
     if condensed:
         out[f"mass {name}"] += condensed
         out[f"heat {name}"] += condensed * CP * (temperature - ZERO)
