@@ -16,7 +16,7 @@ __all__ = ["COIL", "INJECTOR", "SteamFlow", "steam_flow", "steam_heaters"]
 
 COIL, INJECTOR = ("steam", "steam coil"), "steam injector"
 # Pressure lost at the machine's rated steam, over the plate's: by the square of the flow. Judgement, pipes well sized.
-_STOP, _STRAINER, _REDUCER = 0.03, 0.05, 0.5
+_STOP, _STRAINER, _REDUCER = 0.03, 0.05, 0.25
 _BRANCH, _VALVE = 0.015, 0.02
 _DROOP = 0.04  # of its set pressure that a reducing valve falls off to rated flow; judgement
 _TRAP = 2.0  # condensate a trap passes over the rated, at the plate's pressure: common practice, sized for twice

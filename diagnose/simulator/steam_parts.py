@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-__all__ = ["SteamBranch", "SteamLine"]
+__all__ = ["MAIN", "SteamBranch", "SteamLine"]
+
+MAIN = 2.5  # pressure of a sound main over the plate's: judgement, common practice is two to five times
 
 
 @dataclass
 class SteamLine:
     """The main, and what stands between it and the machine's coils."""
 
-    main: float = 2.5  # pressure of the main over the plate's: judgement, common practice is two to five times
+    main: float = MAIN
     others: float = 0.0  # of it, what other users take while they run
     slow: float = 0.0  # s in which a cold line gets its pressure
     stop_open: float = 1.0  # share of the stop's passage
     strainer_open: float = 1.0
-    reducer_set: float = 1.0  # pressure the reducing valve holds
+    reducer_set: float = 1.03  # pressure the reducing valve holds without flow
     reducer_open: float = 1.0  # share of the passage it can open
     reducer_leak: float = 0.0  # share of it that stays open
     carried: float = 0.0  # water by weight that the boiler throws over
