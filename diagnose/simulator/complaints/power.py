@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.complaints.conveyor import stops_by_itself
-from diagnose.simulator.control import starts
+from diagnose.simulator.control import shakes_open, starts
 from diagnose.simulator.motoring import case_temperature, loudness, rattles, tripped
 from diagnose.simulator.protecting import opens
 from diagnose.simulator.registry import complaint
+from diagnose.simulator.starting import silent_pump
 
 __all__: list[str] = []
 
@@ -30,21 +31,21 @@ def breaker_trips(bench: Bench) -> float:
 @complaint("no_start")
 def no_start(bench: Bench) -> float:
     """Nothing moves at start, or one part of it does not come, or the lamp stays dark."""
-    plant = bench.plant
-    if not starts(plant):
-        return 0.0 if plant.power.touching else 9.0
-    dead = [n for n, m in plant.motors.items() if not m.coil_works and n != "fan"]
-    return max(6.0 if dead else 0.0, 3.0 * bench.sign("lamp stays dark"), 4.0 * bench.sign("waits for a rack"))
+    if not starts(bench.plant):
+        return 0.0 if opens(bench)[1] == "at_reset" else 9.0
+    still = 6.0 if silent_pump(bench) else 0.0
+    return max(still, 3.0 * bench.sign("lamp stays dark"), 4.0 * bench.sign("waits for a rack"))
 
 
 @complaint("stops_midrun")
 def stops_midrun(bench: Bench) -> float:
     """It goes off by itself with racks inside."""
-    plant, found = bench.plant, stops_by_itself(bench)
-    if plant.control.stops_by:
+    found = stops_by_itself(bench)
+    if shakes_open(bench.plant):
         found = 7.0
     if rattles(bench):
         found = max(found, 1.5)
+    found = max(found, 2.5 * bench.sign("contactor buzz"))
     if any(name != "fan" for name in tripped(bench)):
         found = max(found, 2.0)
     return max(found, 4.0 if opens(bench)[1] in ("under_load", "rinse_on", "heat_on") else 0.0)
