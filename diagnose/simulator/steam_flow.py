@@ -20,7 +20,9 @@ _STOP, _STRAINER, _REDUCER = 0.03, 0.05, 0.25
 _BRANCH, _VALVE = 0.015, 0.02
 _DROOP = 0.04  # of its set pressure that a reducing valve falls off to rated flow; judgement
 _TRAP = 2.0  # condensate a trap passes over the rated, at the plate's pressure: common practice, sized for twice
-_COIL_DESIGN = 1.25  # a clean coil's heat at rated steam and the setting's water over the rated heat; judgement
+# A clean coil's heat at rated steam and the setting's water over the rated heat; judgement. A booster's rated heat has
+# its reserve already.
+_DESIGN = {"steam": 1.0, "steam coil": 1.1}
 _UA = 2500.0  # W/(m2 K) of a clean steam coil in moved water, and
 _LIME = 2.2  # W/(m K) of scale: from memory
 _AIR = 2400.0  # s in which a trap bleeds air from a coil whose vent is shut: judgement
@@ -88,7 +90,7 @@ class _Branch:
         self.latent = latent_heat_at_gauge(self.plate)
         self.rated = heater.power / self.latent
         part = self.part
-        clean = _COIL_DESIGN * heater.power / max(5.0, steam_temperature_at_gauge(self.plate) - aim)
+        clean = _DESIGN.get(heater.kind, 1.0) * heater.power / max(5.0, steam_temperature_at_gauge(self.plate) - aim)
         limed = 1.0 / (1.0 + _UA * (part.coil_scale + heater.scale) / _LIME)
         air = part.air * math.exp(-state.time / _AIR)
         self.conductance = clean * limed * (1.0 - air) * (1.0 - self.wet) * heater.heat_share

@@ -24,7 +24,7 @@ _AFTER = "plumbing work"
 )
 def boiler_low(plant: Plant, severity: float) -> None:
     """A low main."""
-    plant.fuel.steam.main = 0.95 - 0.6 * severity
+    plant.fuel.steam.main = 0.85 - 0.6 * severity
 
 
 @fault(
@@ -39,7 +39,7 @@ def boiler_low(plant: Plant, severity: float) -> None:
 )
 def prv_low(plant: Plant, severity: float) -> None:
     """Chokes and is set low."""
-    plant.fuel.steam.reducer_open = 0.32 - 0.16 * severity
+    plant.fuel.steam.reducer_open = 0.27 - 0.14 * severity
     plant.fuel.steam.reducer_set = 1.0 - 0.35 * severity
 
 
@@ -56,7 +56,7 @@ def prv_low(plant: Plant, severity: float) -> None:
 )
 def steam_strainer_blocked(plant: Plant, severity: float) -> None:
     """Choked."""
-    plant.fuel.steam.strainer_open = 0.17 - 0.09 * severity
+    plant.fuel.steam.strainer_open = 0.13 - 0.07 * severity
 
 
 @fault(
@@ -71,7 +71,7 @@ def steam_strainer_blocked(plant: Plant, severity: float) -> None:
 )
 def steam_stop_part_closed(plant: Plant, severity: float) -> None:
     """A turn or two."""
-    plant.fuel.steam.stop_open = 0.13 - 0.07 * severity
+    plant.fuel.steam.stop_open = 0.1 - 0.055 * severity
 
 
 @fault(
@@ -86,7 +86,7 @@ def steam_stop_part_closed(plant: Plant, severity: float) -> None:
 )
 def others_take_steam(plant: Plant, severity: float) -> None:
     """Draw the main down."""
-    plant.fuel.steam.others = MAIN - 0.95 + 0.55 * severity
+    plant.fuel.steam.others = MAIN - 0.87 + 0.55 * severity
 
 
 @fault(
