@@ -81,7 +81,8 @@ def _booster(
 ) -> tuple[float, float]:
     """Water warmed on its way: temperature at the jets, and the heat (from 0 °C, a second) it brings there."""
     supply = plant.water.temperature - plant.water.droop * min(1.0, now.standing.rinse.flow / plant.rinse.rated_flow)
-    flow = now.standing.rinse.flow * DENSITY
+    rinsed, robbed = now.standing.rinse.flow * DENSITY, now.standing.rinse.robbed * DENSITY
+    flow = rinsed + robbed
     book("water", "rinse", flow * share)
     book("heat", "water in", flow * CP * (supply - ZERO) * share)
     if plant.booster.heater.kind == "none":
@@ -98,11 +99,13 @@ def _booster(
         out["booster"] = (heat - lost - boiled - flow * CP * (leaving - supply)) / (mass * CP)
         book("heat", "heaters", heat * share)
         book("heat", "walls", -(lost + boiled) * share)
-    if flow <= 0.0:
+    out["mass wash"] += robbed
+    out["heat wash"] += robbed * CP * (leaving - ZERO)
+    if rinsed <= 0.0:
         return leaving, 0.0
-    pipe = min(plant.rinse.pipe_loss * (leaving - plant.air.room), 0.5 * flow * CP * (leaving - plant.air.room))
+    pipe = min(plant.rinse.pipe_loss * (leaving - plant.air.room), 0.5 * rinsed * CP * (leaving - plant.air.room))
     book("heat", "walls", -pipe * share)
-    return leaving - pipe / (flow * CP), flow * CP * (leaving - ZERO) - pipe
+    return leaving - pipe / (rinsed * CP), rinsed * CP * (leaving - ZERO) - pipe
 
 
 def _tank(

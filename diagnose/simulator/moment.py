@@ -94,7 +94,7 @@ def _standing(plant: Plant, state: State, opened: float, on: Mapping[str, bool])
     wanted = {name: _fill_opening(tank, state.filling[name]) for name, tank in plant.tanks.items()}
     draw = sum(_fill(plant, plant.tanks[n], share, plant.water.static) for n, share in wanted.items())
     rinse = rinse_flow(plant.water, plant.rinse, opened, draw)
-    offered = supply_pressure(plant.water, draw + rinse.flow)
+    offered = supply_pressure(plant.water, draw + rinse.flow + rinse.robbed)
     fills = {n: _fill(plant, plant.tanks[n], share, offered) for n, share in wanted.items()}
     banks = {n: bank_flow(plant.power, h, on[n]) for n, h in heaters(plant) if h.kind == "electric"}
     motors = {name: _motor(plant, state, name) for name in plant.motors}

@@ -147,6 +147,9 @@ class RinseLine:
     actuator: str = "works"  # works | dead | held
     commanded: bool = True  # relay, lead and volts let the command through to the coil
     coil_sound: bool = True
+    lever: bool = False  # rod and lever work the valve: it has no coil
+    tops_up: bool = False  # the tank is filled by it, and is under its mark when one looks
+    robbed: float = 0.0  # area over the jets' through which water leaves behind the booster for a tank
     run_over: float = 0.0  # s that it goes on after the rack
     relief_share: float = 1.0  # pressure at which the relief valve opens over its stamp
     shut_in: bool = False  # water that is heated has nowhere to expand
@@ -174,6 +177,7 @@ class Tank:
     fill_dead: bool = False
     fill_held: bool = False  # opens and stays open
     low_cutout: bool = True  # heater is let on above a third of the volume
+    drawn_hot: float = 0.0  # s for which the crew draws it down to its heater with the heat switched on
     level_says: str = "true"  # true | low | full: what the level control believes
     drain_leak: float = 0.0  # m3/s out of a full tank
     overflow_open: float = 1.0

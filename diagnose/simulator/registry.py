@@ -42,6 +42,7 @@ class Look:
     id: str
     read: Callable[[Bench], Answer]
     traits: Traits = field(default_factory=dict)
+    there: Callable[[Bench], bool] | None = None  # whether this machine has the part at all, where the plate is silent
 
     def fits(self, plate: Plate) -> bool:
         """Whether it can be read on this machine."""
@@ -79,12 +80,14 @@ def fault(
     return enter
 
 
-def look(name: str, **traits: tuple[object, ...]) -> Callable[[Callable[[Bench], Answer]], Callable[[Bench], Answer]]:
-    """Enter a check that can be read; the function decorated reads it."""
+def look(
+    name: str, there: Callable[[Bench], bool] | None = None, **traits: tuple[object, ...]
+) -> Callable[[Callable[[Bench], Answer]], Callable[[Bench], Answer]]:
+    """Enter a check that can be read; the function decorated reads it, `there`: where the machine has that part."""
 
     def enter(read: Callable[[Bench], Answer]) -> Callable[[Bench], Answer]:
         _new(LOOKS, name)
-        LOOKS[name] = Look(name, read, traits)
+        LOOKS[name] = Look(name, read, traits, there)
         return read
 
     return enter

@@ -57,7 +57,8 @@ def gauge_at_rest(bench: Bench) -> float:
 def rest_flow(bench: Bench) -> float:
     """Flow from the rinse arms while no rack is there, [m3/s]."""
     line = bench.plant.rinse
-    opened = 1.0 if line.actuator == "held" and line.valve_opens > 0.0 else line.valve_leak
+    held = line.actuator == "held" or line.tops_up
+    opened = 1.0 if held and line.valve_opens > 0.0 else line.valve_leak
     return rinse_flow(bench.plant.water, line, opened).flow
 
 
@@ -69,7 +70,8 @@ def run_over(bench: Bench) -> float:
 def commanded(bench: Bench, rack: bool) -> bool:
     """Whether the rinse valve has its command, with or without a rack in the rinse."""
     line = bench.plant.rinse
-    return (line.actuator == "held" and line.commanded) or (rack and line.actuator == "works" and line.commanded)
+    held = line.actuator == "held" or line.tops_up
+    return line.commanded and (held or (rack and line.actuator == "works"))
 
 
 def blade_pulled(bench: Bench) -> bool:

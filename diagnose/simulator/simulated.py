@@ -108,7 +108,8 @@ class Simulated:
 
     def can_read(self, check: str) -> bool:
         """Whether a check can be read on this machine."""
-        return check in LOOKS and LOOKS[check].fits(self.plate)
+        found = LOOKS.get(check)
+        return found is not None and found.fits(self.plate) and (found.there is None or found.there(self.bench))
 
     def read(self, check: str) -> Answer:
         """Read a check: the same in the same place of the same story. Raises CannotReadError."""

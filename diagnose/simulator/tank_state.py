@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from copy import deepcopy
+
 from diagnose.simulator.bench import Bench
+from diagnose.simulator.parts import Tank
 from diagnose.simulator.rinsing import rest_flow
+from diagnose.simulator.service import Service
+from diagnose.simulator.waterway import rinse_flow
 
 __all__ = [
     "fill_minutes",
     "heat_minutes",
+    "hottest",
     "least_of",
     "loses",
     "lost_at_rest",
@@ -18,6 +24,7 @@ __all__ = [
 ]
 
 _NEVER = 90.0  # minutes after which nobody waits
+_BARED = 0.28  # of a tank's water that is left when its heater begins to show, under the low-water cut-out: judgement
 
 
 def least_of(bench: Bench, tank: str) -> float:
@@ -39,6 +46,32 @@ def heat_minutes(bench: Bench, tank: str) -> float:
     return _NEVER if warm is None or not samples else max(1.0, (warm - samples[0].time) / 60.0)
 
 
+def hottest(bench: Bench, tank: str) -> float:
+    """Of a tank's water over late service, or drawn low with its heat switched on, [K].
+
+    The thermostat's bulb then hangs in the air and calls; only the low-water cut-out takes the heat away.
+    """
+    usual = bench.temperature(tank)
+    part = bench.plant.tanks[tank]
+    if part.low_cutout or part.drawn_hot <= 0.0 or part.heater.power <= 0.0:
+        return usual
+    kept = f"drawn low {tank}"
+    if kept not in bench.kept:
+        plant = deepcopy(bench.plant)
+        low: Tank = plant.tanks[tank]
+        low.fill_dead, low.fill_held, low.fill_leak, low.thermostat.stuck = True, False, 0.0, True
+        state = deepcopy(bench.service.state)
+        state.running = False
+        for of in ("mass", "heat", "detergent", "soil"):
+            state.flowing[f"{of} {tank}"] *= _BARED
+        run = Service(plant, state, 0.0)
+        run.advance(part.drawn_hot)
+        bench.kept[kept] = run.state.temperature(tank)
+    found = bench.kept[kept]
+    assert isinstance(found, float)
+    return max(usual, found)
+
+
 def needed_minutes(bench: Bench, tank: str) -> float:
     """The same for a sound heater on sound water, [min]: heat over power."""
     part = bench.plant.tanks[tank]
@@ -54,7 +87,8 @@ def runs_in(bench: Bench) -> float:
     for tank in plant.tanks.values():
         held = tank.fill_held or tank.level_says == "low"
         fills += tank.fill_leak + (tank.fill_flow * tank.fill_open if held and not tank.fill_dead else 0.0)
-    return fills + rest_flow(bench)
+    robbed = rinse_flow(plant.water, plant.rinse, 0.0).robbed
+    return fills + robbed + (0.0 if plant.rinse.tops_up else rest_flow(bench))
 
 
 def lost_at_rest(bench: Bench) -> float:

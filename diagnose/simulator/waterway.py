@@ -15,12 +15,16 @@ _SUPPLY_EFFECT = 0.15  # of each psi over 80 psi before it that a regulator lets
 
 @dataclass(frozen=True)
 class RinseFlow:
-    """Flow, [m3/s], and pressures, [Pa gauge]: at the jets, before the regulator, at the supply's stop valve."""
+    """Flow of the rinse, [m3/s], and pressures, [Pa gauge]: at the jets, before the regulator, at the stop valve.
+
+    `robbed` is what leaves behind the booster for a tank, [m3/s].
+    """
 
     flow: float
     jets: float
     before: float
     supply: float
+    robbed: float = 0.0
 
 
 def rinse_flow(water: Water, rinse: RinseLine, open_share: float, other_draw: float = 0.0) -> RinseFlow:
@@ -29,10 +33,11 @@ def rinse_flow(water: Water, rinse: RinseLine, open_share: float, other_draw: fl
     The jets pass `factor * sqrt(pressure)`; everything before them does likewise in series; the regulator holds its
     set pressure less its droop as long as it is offered that much.
     """
-    jets = rinse.jets * (rinse.jets_open * rinse.jets_wear + rinse.cap_off)
+    arms = rinse.jets * (rinse.jets_open * rinse.jets_wear + rinse.cap_off) if open_share > 1e-6 else 0.0
+    jets = arms + rinse.jets * rinse.robbed
     static = supply_pressure(water, other_draw)
     nothing = RinseFlow(0.0, 0.0, static, static)
-    if open_share <= 1e-6 or jets <= 0.0 or static <= 0.0:
+    if jets <= 0.0 or static <= 0.0:
         return nothing
     wide = _WIDE * rinse.jets
     narrow = [
@@ -40,13 +45,16 @@ def rinse_flow(water: Water, rinse: RinseLine, open_share: float, other_draw: fl
         wide * max(water.stop_open, 1e-6),
         wide * max(water.strainer_open, 1e-6),
         wide * max(rinse.strainer_open, 1e-6),
-        wide * max(rinse.valve_opens if open_share >= 1.0 else open_share, 1e-6),
+        wide * max(rinse.valve_opens if open_share >= 1.0 else open_share if arms > 0.0 else 1.0, 1e-6),
         wide * max(rinse.regulator_open, 1e-6),
     ]
     before = factor_of_series(narrow)
     free = factor_of_series([before, jets]) * static**0.5
     flow = free if rinse.regulator_wide else min(free, _regulated(held_pressure(water, rinse), rinse, jets))
-    return RinseFlow(flow, (flow / jets) ** 2, static - (flow / before) ** 2, static - (flow / water.factor) ** 2)
+    share = arms / jets  # with the rest a tank is filled past the arms
+    at_jets = (flow / jets) ** 2 if arms > 0.0 else 0.0
+    seen = static - (flow / before) ** 2, static - (flow / water.factor) ** 2
+    return RinseFlow(flow * share, at_jets, *seen, robbed=flow * (1.0 - share))
 
 
 def _regulated(held: float, rinse: RinseLine, jets: float) -> float:

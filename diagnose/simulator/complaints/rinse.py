@@ -91,6 +91,6 @@ def uses_too_much(bench: Bench) -> float:
     """More water or energy than the plate's figures make: flow, and what runs when nothing should."""
     plant = bench.plant
     rinse = bench.rinsing.standing.rinse.flow / plant.rinse.rated_flow - 1.15
-    lost = rest_flow(bench) / plant.rinse.rated_flow
+    lost = 0.0 if plant.rinse.tops_up else rest_flow(bench) / plant.rinse.rated_flow
     fills = sum(t.fill_leak for t in plant.tanks.values()) / plant.rinse.rated_flow
     return max(0.0, 6.0 * rinse, 2.0 * lost if lost > 0.03 else 0.0, 2.5 * fills if fills > 0.05 else 0.0)

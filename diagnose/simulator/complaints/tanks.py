@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import complaint
-from diagnose.simulator.tank_state import fill_minutes, heat_minutes, least_of, loses, needed_minutes, overflows, spills
+from diagnose.simulator.tank_state import (
+    fill_minutes,
+    heat_minutes,
+    hottest,
+    least_of,
+    loses,
+    needed_minutes,
+    overflows,
+    spills,
+)
 
 __all__: list[str] = []
 
@@ -34,7 +43,7 @@ def tank_hot(bench: Bench) -> float:
     found = [2.0 * bench.sign("hot water lies on top"), 2.0 * bench.sign("hot as meant, thought too hot")]
     for name, tank in bench.plant.tanks.items():
         if tank.heater.power > 0.0:
-            found.append(max(bench.dial(name), bench.temperature(name)) - least_of(bench, name) - 14.5)
+            found.append(max(bench.dial(name), hottest(bench, name)) - least_of(bench, name) - 14.5)
     return max(0.0, *found)
 
 

@@ -22,6 +22,12 @@ def _dry(plant: Plant) -> None:
         tank.fill_dead = True
 
 
+def _climb(plant: Plant, kelvins: float) -> float:
+    """Seconds in which the heater brings what is left of the wash tank's water up by so much."""
+    tank = plant.tanks["wash"]
+    return 4.12e6 * 0.28 * tank.volume * kelvins / max(tank.heater.power, 1.0)
+
+
 @fault(
     "level_control.fill_stop_closed",
     ("The fill's own stop is shut, or partly so.", "It takes the pressure that the fill should have.", _THIN),
@@ -178,3 +184,35 @@ def cut_out_stuck(plant: Plant, severity: float) -> None:
     """Holds the heat off."""
     plant.tanks["wash"].heater.coil_works = False
     plant.signs["cut-out says low"] = 1.0
+
+
+@fault(
+    "level_control.cut_out_bridged",
+    (
+        "The low-water cut-out is bridged, and the crew draws the tank down with its heat switched on.",
+        "The thermostat's bulb hangs in the air and calls, and nothing else takes the heat away.",
+        "The little water that is left climbs in minutes, while a full tank keeps its figure.",
+    ),
+    after="electrical work",
+)
+def cut_out_bridged(plant: Plant, severity: float) -> None:
+    """Minutes for which it is left so."""
+    tank = plant.tanks["wash"]
+    tank.low_cutout = False
+    tank.drawn_hot = (1.0 + 0.8 * severity) * _climb(plant, 25.0)
+
+
+@fault(
+    "level_control.siphoned_back",
+    (
+        "The fill ends under the water line, and its vacuum breaker does not let air in.",
+        "When the building's main is let down at night the pipe siphons the tank back to its outlet.",
+        "By day the main's pressure keeps it from it, and nothing leaks.",
+    ),
+    onset="comes and goes",
+    after="plumbing work",
+)
+def siphoned_back(plant: Plant, severity: float) -> None:
+    """As far as the outlet."""
+    plant.signs["water drawn back"] = 0.5 + 0.5 * severity
+    plant.signs["fill breaker stuck"] = 1.0

@@ -171,3 +171,18 @@ def held_by_design(plant: Plant, severity: float) -> None:
     """Not ready yet."""
     _dead(plant)
     plant.signs["rinse held back"] = 1.0
+
+
+@fault(
+    "rinse_actuator.fills_by_rinse",
+    (
+        "This machine fills its tank through the rinse arms, and the tank is under its mark.",
+        "The level control holds the rinse valve open until the level is made.",
+        "At the mark it ends by itself.",
+    ),
+    onset="comes and goes",
+)
+def fills_by_rinse(plant: Plant, severity: float) -> None:
+    """Filling lamp lit."""
+    plant.rinse.tops_up = True
+    plant.signs["filling by the rinse"] = 0.7 + 0.3 * severity

@@ -109,3 +109,35 @@ def override_open(plant: Plant, severity: float) -> None:
 def arms_drain(plant: Plant, severity: float) -> None:
     """A drip that looks like a leak."""
     plant.signs["arms drip a while"] = 0.5 + 0.5 * severity
+
+
+@fault(
+    "rinse_valve.fill_takes_rinse",
+    (
+        "A tank's fill that is fed from the booster stands open.",
+        "It takes heated water past the arms all the time, and some pressure while a rack is rinsed.",
+        "The tank runs over, and the booster's heat is shared with what runs away.",
+    ),
+    onset="slowly",
+    after="cleaning by the crew",
+)
+def fill_takes_rinse(plant: Plant, severity: float) -> None:
+    """A share of the jets' area."""
+    plant.rinse.robbed = 0.12 + 0.4 * severity
+    plant.signs["fill behind the booster open"] = 0.6 + 0.4 * severity
+
+
+@fault(
+    "rinse_valve.linkage_off",
+    (
+        "The rod between rinse arm and lever valve has come off.",
+        "The rack swings the arm, and the lever stays where it is.",
+        "Pushed by hand the lever gives full water.",
+    ),
+    after="parts replaced",
+)
+def linkage_off(plant: Plant, severity: float) -> None:
+    """Its pin has gone."""
+    plant.rinse.lever = True
+    plant.rinse.actuator = "dead"
+    plant.signs["rinse linkage off"] = 0.7 + 0.3 * severity

@@ -139,3 +139,16 @@ def coil_volts_full(bench: Bench) -> Answer:
 def arrow_seen(bench: Bench) -> Answer:
     """The arrow on the fill valve."""
     return bench.noticed("fill arrow against the flow", "against", "with_flow", sure=0.97)
+
+
+@look("level_control.cut_out_drawn")
+def cut_out_drawn(bench: Bench) -> Answer:
+    """The level drawn under the cut-out with the heat calling."""
+    tank = bench.plant.tanks["wash"]
+    return bench.seen("drops" if tank.low_cutout and not tank.heater.welded else "stays_on", "drops", sure=0.98)
+
+
+@look("level_control.breaker_look")
+def breaker_look(bench: Bench) -> Answer:
+    """Air gap or vacuum breaker of the fill."""
+    return bench.noticed("fill breaker stuck", "unprotected", "protected", sure=0.97)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
+from diagnose.simulator.looks.rinse_valve import has_coil
 from diagnose.simulator.registry import look
 from diagnose.simulator.rinsing import commanded, rest_flow
 from diagnose.simulator.senses import Answer
@@ -31,7 +32,7 @@ def arm_swing(bench: Bench) -> Answer:
     return bench.strongest("springs_home", 0.95, rinse_arm_hangs="hangs", rinse_arm_flops="flops")
 
 
-@look("rinse_actuator.coil_volts")
+@look("rinse_actuator.coil_volts", has_coil)
 def coil_volts(bench: Bench) -> Answer:
     """Volts across the coil without a rack, and with the switch's wire off."""
     if not commanded(bench, rack=False):
@@ -42,7 +43,7 @@ def coil_volts(bench: Bench) -> Answer:
     return bench.seen("stays_without_switch" if past > 0.15 else "gone_with_switch", sure=1.0)
 
 
-@look("rinse_actuator.switch_contact")
+@look("rinse_actuator.switch_contact", has_coil)
 def switch_contact(bench: Bench) -> Answer:
     """The rinse switch followed with a meter."""
     return bench.strongest(
@@ -68,7 +69,7 @@ def arm_watched(bench: Bench) -> Answer:
     return bench.noticed("rinse arm missed by racks", "missed", "whole_way", sure=0.96)
 
 
-@look("rinse_actuator.coil_volts_rack")
+@look("rinse_actuator.coil_volts_rack", has_coil)
 def coil_volts_rack(bench: Bench) -> Answer:
     """Volts across the coil with a rack that holds the arm over."""
     plate, power = bench.plant.plate, bench.plant.power
@@ -77,7 +78,7 @@ def coil_volts_rack(bench: Bench) -> Answer:
     return Answer({"": max(0.0, bench.senses.measure("voltmeter", volts))})
 
 
-@look("rinse_actuator.command_chain")
+@look("rinse_actuator.command_chain", has_coil)
 def command_chain(bench: Bench) -> Answer:
     """Where the control volts end along the rinse's command, a rack in."""
     if commanded(bench, rack=True):

@@ -7,7 +7,7 @@ from diagnose.simulator.registry import look
 from diagnose.simulator.rinsing import blade_pulled, rest_flow
 from diagnose.simulator.senses import Answer
 
-__all__: list[str] = []
+__all__ = ["has_coil"]
 
 
 def _share(bench: Bench, rack: bool) -> float:
@@ -18,7 +18,13 @@ def _share(bench: Bench, rack: bool) -> float:
 
 def _overflow_runs(bench: Bench) -> bool:
     tanks = bench.plant.tanks.values()
-    return any(t.fill_leak > 0.01 * bench.plant.rinse.rated_flow or t.fill_held for t in tanks)
+    runs = any(t.fill_leak > 0.01 * bench.plant.rinse.rated_flow or t.fill_held for t in tanks)
+    return runs or bench.plant.rinse.robbed > 0.01
+
+
+def has_coil(bench: Bench) -> bool:
+    """Whether a coil opens the rinse valve: a lever valve has none."""
+    return not bench.plant.rinse.lever
 
 
 @look("rinse_valve.water_at_rest")
@@ -39,7 +45,7 @@ def command_removed(bench: Bench) -> Answer:
     """The command taken away while water runs at rest."""
     if _share(bench, rack=False) <= 0.01:
         return bench.seen("nothing_ran", sure=1.0)
-    by_command = bench.plant.rinse.actuator == "held"
+    by_command = bench.plant.rinse.actuator == "held" or bench.plant.rinse.tops_up
     return bench.seen("stops" if by_command else "runs_on", "runs_on", sure=0.96)
 
 
@@ -81,7 +87,7 @@ def rinse_comes(bench: Bench) -> Answer:
     return bench.seen("weak" if weak else "full", "full", "weak", sure=0.96)
 
 
-@look("rinse_valve.pull_tried")
+@look("rinse_valve.pull_tried", has_coil)
 def pull_tried(bench: Bench) -> Answer:
     """A blade at the coil, and whether water comes."""
     if not blade_pulled(bench):
@@ -89,7 +95,7 @@ def pull_tried(bench: Bench) -> Answer:
     return bench.seen("pulls_and_flows" if _share(bench, rack=True) > 0.03 else "pulls_dry", sure=1.0)
 
 
-@look("rinse_valve.coil_ohms")
+@look("rinse_valve.coil_ohms", has_coil)
 def coil_ohms(bench: Bench) -> Answer:
     """Ohms of its coil."""
     return bench.seen("in_range" if bench.plant.rinse.coil_sound else "open_or_short", sure=0.99)

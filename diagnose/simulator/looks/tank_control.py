@@ -5,7 +5,7 @@ from __future__ import annotations
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
-from diagnose.simulator.tank_state import heat_minutes, least_of
+from diagnose.simulator.tank_state import heat_minutes, hottest, least_of
 
 __all__: list[str] = []
 
@@ -15,7 +15,13 @@ _TWO = (2,)
 
 def _hotter(bench: Bench) -> str:
     heated = [n for n, t in bench.plant.tanks.items() if t.heater.power > 0.0]
-    return max(heated, key=lambda n: bench.temperature(n) - least_of(bench, n))
+    return max(heated, key=lambda n: hottest(bench, n) - least_of(bench, n))
+
+
+def _dial(bench: Bench, tank: str) -> float:
+    """The dial as the kitchen has it when it calls the tank hot."""
+    drawn = hottest(bench, tank) - bench.temperature(tank) if bench.plant.tanks[tank].dial_stuck is None else 0.0
+    return bench.dial(tank) + drawn
 
 
 def _never(bench: Bench, tank: str = "wash") -> bool:
@@ -50,26 +56,26 @@ def _chain(bench: Bench) -> str:
 @look("tank_control.tank_panel", sanitising=_HOT)
 def tank_panel(bench: Bench) -> Answer:
     """The panel of the hotter tank."""
-    return bench.value("panel thermometer", bench.dial(_hotter(bench)))
+    return bench.value("panel thermometer", _dial(bench, _hotter(bench)))
 
 
 @look("tank_control.tank_panel_chemical", sanitising=_CHEMICAL)
 def tank_panel_chemical(bench: Bench) -> Answer:
     """The panel of the wash tank."""
-    return bench.value("panel thermometer", bench.dial("wash"))
+    return bench.value("panel thermometer", _dial(bench, "wash"))
 
 
 @look("tank_control.tank_reference", sanitising=_HOT)
 def tank_reference(bench: Bench) -> Answer:
     """A second thermometer in the hotter tank; near the top, where layers show."""
     tank = _hotter(bench)
-    return bench.value("reference thermometer", bench.temperature(tank) + 8.0 * bench.sign("hot water lies on top"))
+    return bench.value("reference thermometer", hottest(bench, tank) + 8.0 * bench.sign("hot water lies on top"))
 
 
 @look("tank_control.tank_reference_chemical", sanitising=_CHEMICAL)
 def tank_reference_chemical(bench: Bench) -> Answer:
     """A second thermometer in the wash tank."""
-    warm = bench.temperature("wash") + 8.0 * bench.sign("hot water lies on top")
+    warm = hottest(bench, "wash") + 8.0 * bench.sign("hot water lies on top")
     return bench.value("reference thermometer", warm)
 
 
@@ -217,12 +223,12 @@ def hot_when(bench: Bench) -> Answer:
     if bench.sign("hot water lies on top") > 0.15:
         return bench.seen("before_pump", "swings", sure=0.95)
     tank = _hotter(bench)
-    if bench.temperature(tank) < least_of(bench, tank) + 8.0:
+    if hottest(bench, tank) < least_of(bench, tank) + 8.0:
         return bench.seen("never", sure=0.96)
+    if _always(bench, tank) or not bench.plant.tanks[tank].low_cutout:
+        return bench.seen("climbs", "steady", sure=0.94)
     if bench.plant.water.temperature > least_of(bench, tank) + 6.0:
         return bench.seen("from_fill", "steady", sure=0.96)
-    if _always(bench, tank):
-        return bench.seen("climbs", "steady", sure=0.94)
     if bench.plant.tanks[tank].thermostat.lag > 100.0:
         return bench.seen("swings", "steady", sure=0.94)
     return bench.seen("steady", "climbs", sure=0.94)
