@@ -10,11 +10,22 @@ from functools import lru_cache
 from diagnose.simulator.gas_parts import INCH, Burner, GasLine
 from diagnose.simulator.plant import Plant
 
-__all__ = ["Flame", "burner_of", "burners", "flame", "inlet_pressure", "rest_pressure", "taken", "why_unlit"]
+__all__ = [
+    "Along",
+    "Flame",
+    "along",
+    "burner_of",
+    "burners",
+    "flame",
+    "inlet_pressure",
+    "rest_pressure",
+    "taken",
+    "why_unlit",
+]
 
 _VALVE = 0.28  # of the plate's manifold pressure that the valve loses at rated flow: judgement, 1 inWG of 3.5
 _LEAST = 0.12  # of the plate's manifold pressure: below it no flame stands; judgement
-_OPENS_AGAINST = 13.0 * INCH  # Pa, the most against which a gas valve still opens: judgement, near the usual 1/2 psi
+_OPENS_AGAINST = 16.0 * INCH  # Pa, the most against which a gas valve still opens: judgement, over its rated 1/2 psi
 # Gas flames, told so that flue loss is proportional to the flue's rise over the room: 10 % are lost as vapour of the
 # gross heat, and 1,800 K would lose all (half as much air again as needed); from memory, 400 °F then gives 80 %.
 _VAPOUR, _SPAN = 0.10, 1800.0
@@ -56,17 +67,43 @@ def rest_pressure(line: GasLine) -> float:
     return 0.0 if line.off else line.supply + line.lockup
 
 
+@dataclass(frozen=True)
+class Along:
+    """Pressures along the gas line, [Pa]."""
+
+    branch: float  # ahead of strainer and cock
+    inlet: float  # at the burners' valves
+    strainer: float  # lost in the strainer, and
+    cock: float  # in cock and connector
+    swing: float  # by which it swings through water
+
+
 def inlet_pressure(plant: Plant, firing: Collection[str], others: bool = True) -> float:
     """At the valves' inlet while these burners fire, and the other appliances or not, [Pa]."""
     line = plant.fuel.gas
     found = burners(plant)
     rated = sum(b.input for b in found.values())
-    jets = tuple((found[n].bore * found[n].jets_open, found[n].manifold, found[n].input / rated) for n in firing)
     if line.off or not rated:
         return 0.0
-    along = (line.supply, line.branch, line.strainer / line.strainer_open**2 + line.cock / line.cock_open**2)
+    own = line.strainer / line.strainer_open**2 + line.cock / line.cock_open**2
+    jets = tuple((found[n].bore * found[n].jets_open, found[n].manifold, found[n].input / rated) for n in firing)
     others_flow = line.others if others else 0.0
-    return _inlet(*along, line.slug, line.sinks, others_flow, jets, plant.plate["gas_pressure"])
+    nominal = plant.plate["gas_pressure"]
+    return _inlet(line.supply, line.branch, own, line.slug, line.sinks, others_flow, jets, nominal)
+
+
+def along(plant: Plant, firing: Collection[str], others: bool = True) -> Along:
+    """Pressures along the line while these burners fire."""
+    line, found = plant.fuel.gas, burners(plant)
+    inlet = inlet_pressure(plant, firing, others)
+    rated, nominal = sum(b.input for b in found.values()), plant.plate["gas_pressure"]
+    flow = 0.0
+    for each in (found[n] for n in firing):
+        area = each.bore * each.jets_open
+        flow += area * math.sqrt(_manifold(inlet, area, each.manifold, nominal) / nominal) * each.input / rated
+    strainer = line.strainer * (flow / line.strainer_open) ** 2
+    cock = line.cock * (flow / line.cock_open) ** 2
+    return Along(inlet + strainer + cock, inlet, strainer, cock, line.slug * flow**2)
 
 
 @lru_cache(maxsize=4096)
@@ -87,7 +124,7 @@ def _inlet(
         flow = sum(area * math.sqrt(_manifold(inlet, area, held, rated) / rated) * part for area, held, part in jets)
         # What others burn falls with their pressure as soon as that is short for their own regulators.
         beside = others * math.sqrt(min(1.0, (inlet + own * flow**2) / (1.3 * rated)))
-        lost = sinks * (flow + beside) + branch * (flow + beside) ** 2 + (own + slug) * flow**2
+        lost = sinks * (flow + beside) + branch * (flow + beside) ** 2 + (own + slug / 2) * flow**2
         low, high = (inlet, high) if supply - lost > inlet else (low, inlet)
     return (low + high) / 2
 
