@@ -8,6 +8,7 @@ from diagnose.simulator.plant import Plant
 
 __all__ = [
     "CLOSED",
+    "OPEN",
     "PLACES",
     "PULLS_IN",
     "SAID_STANDING",
@@ -39,7 +40,8 @@ PLACES = {
 # What the kitchen can still complain of where the machine does not start.
 SAID_STANDING = frozenset({"no_start", "breaker_trips"})
 PULLS_IN = 0.6  # share of its volts at which a coil just pulls in; judgement, trade asks for 0.85 to rely on it
-CLOSED = 2.0  # ohm under which a contact is closed: the book's figure, judgement
+CLOSED = 2.0  # ohm under which a contact is closed: judgement
+OPEN = 2e4  # ohm over which it is open; in between water or green carries some: judgement
 _STRAY = 0.03  # share of the volts that a cable's wires bring behind an open contact: judgement
 _HELD_VA = 48.0  # of master relay and contactors held in together: judgement, small coils of 8 to 20 VA each
 _RESISTIVE, _REACTIVE = 0.35, 0.937  # of a closed magnet's impedance: a power factor of 0.35, judgement
@@ -67,7 +69,7 @@ def door_makes(control: Control, pressed: bool = False, shaken: bool = False) ->
     door = control.door
     gap = door.gap + (_JOLT if shaken else 0.0) - (_PRESSED if pressed else 0.0)
     whole = door.frayed < (0.25 if shaken else 0.75 if not pressed else 0.9)
-    return gap <= door.reach and whole and control.links["doors"]
+    return gap <= door.reach and whole and door.ohms < OPEN and control.links["doors"]
 
 
 def poor_ohms(plant: Plant) -> dict[str, float]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
-from diagnose.simulator.control import lost_at, shakes_open, starts
+from diagnose.simulator.control import chain, lost_at, shakes_open, starts
 from diagnose.simulator.motoring import rattles, tripped
 from diagnose.simulator.passage import passage
 from diagnose.simulator.protecting import dark, opens
@@ -20,6 +20,7 @@ _BROUGHT_BACK = {
     "keys": "start_at_once",
     "permit": "after_heat",
 }
+_STIRS = 0.45  # share of its volts below which a coil does not even stir its armature: judgement
 _STOPS_PUMPS = 0.33  # of a tank: below it the low-water cut-out holds its pump; judgement
 
 
@@ -49,7 +50,7 @@ def start_pressed(bench: Bench) -> str:
     plant = bench.plant
     if not lamps_lit(bench):
         return "dark_dead"
-    if lost_at(plant) or not plant.control.links["relay"]:
+    if lost_at(plant) or not plant.control.links["relay"] or chain(plant)["coil"] < _STIRS:
         return "lamps_only"
     if not plant.control.holds:
         return "while_held"

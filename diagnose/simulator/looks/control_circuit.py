@@ -81,7 +81,7 @@ def branch_ohms(bench: Bench) -> Answer:
 def relay_volts(bench: Bench) -> Answer:
     """The master relay's coil, start held."""
     plant = bench.plant
-    if dark(bench) or lost_at(plant):
+    if dark(bench) or chain(plant)["coil"] < 0.3:
         return bench.seen("no_volts", "goes_in", sure=0.98)
     return bench.seen("goes_in" if plant.control.links["relay"] else "volts_stays_out", "goes_in", sure=0.98)
 
@@ -104,8 +104,10 @@ def permit_wait(bench: Bench) -> Answer:
     control = bench.plant.control
     if control.permit_short > 0.0:
         return bench.seen("starts_when_hot", "hot_and_free", sure=0.97)
-    stands = dark(bench) or not starts(bench.plant)
-    return bench.seen("hot_no_start" if stands else "hot_and_free", "hot_and_free", sure=0.96)
+    if lost_at(bench.plant) == "permits":
+        return bench.seen("hot_no_start", "hot_and_free", sure=0.96)
+    stands = dark(bench) or not starts(bench.plant)  # most find no permit on their machine and say that it is free
+    return bench.seen("hot_and_free", "hot_no_start", sure=0.85 if stands else 0.99)
 
 
 @look("control_circuit.permit_ohms")
