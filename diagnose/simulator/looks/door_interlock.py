@@ -42,7 +42,7 @@ def switch_ohms(bench: Bench) -> Answer:
 def cable_bend(bench: Bench) -> Answer:
     """Read in the box while each door's cable is bent, then the door shaken."""
     door = bench.plant.control.door
-    if 0.2 < door.frayed:
+    if door.frayed > 0.2:
         return bench.seen("jumps_bent", "steady", sure=0.94)
     edge = abs(door.gap - door.reach) < _EDGE and door.ohms < OPEN
     return bench.seen("flutters_door" if edge else "steady", "steady", sure=0.75 if edge else 0.98)
