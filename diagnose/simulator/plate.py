@@ -39,6 +39,8 @@ _USUAL = {
     "sanitiser_wanted": 50e-6,
     "sanitiser_stock": 0.084,
     "breaker_amps": 100.0,
+    "chain_pitch": 0.0254,
+    "belt_load": 11.34,
 }
 
 

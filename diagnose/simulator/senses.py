@@ -42,6 +42,8 @@ ACCURACY: dict[str, tuple[float, float]] = {
     "measuring glass": (5e-8, 0.05),
     "feeler gauge": (5e-5, 0.02),
     "scale": (0.0, 0.02),
+    "pull scale": (2.0, 0.05),  # N
+    "steel rule": (0.0004, 0.0),
     "counter": (0.0, 0.0),
 }
 

@@ -27,7 +27,7 @@ def as_reading(check: str, answer: Answer) -> Reading:
         return Reading(check, check, outcome=answer.outcome)
     unit = find_unit(spec.unit, spec.quantity)
     assert unit is not None
-    return Reading(check, check, {p: Quantity(float(f"{unit.from_si(v):.3g}"), unit) for p, v in answer.values.items()})
+    return Reading(check, check, {p: Quantity(float(f"{unit.from_si(v):.4g}"), unit) for p, v in answer.values.items()})
 
 
 def outcome(kind: str, check: str, answer: Answer) -> str:
