@@ -96,7 +96,7 @@ def jam_open(switch: JamSwitch) -> bool:
 
 def table_open(switch: TableSwitch) -> bool:
     """Whether the table's switch holds the conveyor off for good."""
-    if switch.contact == "bridged":
+    if switch.contact == "bridged" or switch.jumped:
         return False
     return (switch.pressed != "") != (switch.contact == "reversed")
 

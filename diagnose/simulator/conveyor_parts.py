@@ -73,6 +73,7 @@ class TableSwitch:
     travel: float = 0.019  # m that a rack pushes it from touching to the click
     pressed: str = ""  # by what, with no rack there: rim | itself | cart; or by a rack or ware: rack
     contact: str = "sound"  # sound | reversed | bridged
+    jumped: bool = False  # the mode switch at the panel stands at hand and carries past it
     damp: float = 0.0  # ohm of a wet contact, 0 for a dry one
     lever_slips: float = 0.0  # share of pushes that do not turn the shaft
     delay: float = 0.4  # s from the click to the standing bar

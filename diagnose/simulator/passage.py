@@ -173,7 +173,7 @@ def overrun(bench: Bench) -> float:
     plant, table = bench.plant, bench.plant.conveyor.table
     if plant.plate.traits["conveyor"] == "flight":
         return 0.0
-    if plant.motors["drive"].welded or table.contact in ("bridged", "reversed"):
+    if plant.motors["drive"].welded or table.jumped or table.contact in ("bridged", "reversed"):
         return 1.0
     over = max(0.0, table.delay * plant.conveyor.speed * plant.conveyor.pace - _ROW_GIVES) / _ROW_GIVES
     late = min(1.0, 0.35 + 0.4 * over) if over > 0.0 else 0.0

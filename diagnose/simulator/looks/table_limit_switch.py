@@ -20,7 +20,7 @@ def _never_stops(bench: Bench) -> bool:
     plant = bench.plant
     table = plant.conveyor.table
     slips = table.lever_slips > 0.0 and happens(bench, table.lever_slips, 1) > 0
-    return table.contact == "bridged" or plant.motors["drive"].welded or slips
+    return table.contact == "bridged" or table.jumped or plant.motors["drive"].welded or slips
 
 
 @look("table_limit_switch.paddle_push", conveyor=_RACKS)
