@@ -90,6 +90,8 @@ def relief_state(bench: Bench) -> str:
     opens = plant.plate.get("relief_pressure", 862e3) * plant.rinse.relief_share
     if bench.service.state.flowing["booster"] > 378.0 and plant.booster.heater.power > 0.0:
         return "steam"
+    if plant.booster.heater.steam.valve_leaks > 0.0 and bench.rested.flowing["booster"] > 378.0:
+        return "steam"
     standing = plant.water.static
     if standing >= 0.97 * opens:
         return "night"

@@ -25,6 +25,7 @@ _TRAP = 2.0  # condensate a trap passes over the rated, at the plate's pressure:
 _DESIGN = {"steam": 1.0, "steam coil": 1.1}
 _UA = 2500.0  # W/(m2 K) of a clean steam coil in moved water, and
 _LIME = 2.2  # W/(m K) of scale: from memory
+_HEAD = 0.05  # of the plate's pressure, of condensate that stands over its trap: judgement, some 2 ft
 _AIR = 2400.0  # s in which a trap bleeds air from a coil whose vent is shut: judgement
 _GONE = 0.03  # of the plate's pressure: below it steam no longer flows
 
@@ -108,7 +109,7 @@ class _Branch:
             return free, free
         steam = steam_temperature_at_gauge(pressure * self.plate)
         free = there * max(0.0, self.conductance * (steam - self.water)) / self.power
-        passes = _TRAP * self.part.trap_open * math.sqrt(max(0.0, pressure - self.part.back))
+        passes = _TRAP * self.part.trap_open * math.sqrt(max(0.0, pressure + _HEAD - self.part.back))
         return min(free, max(0.0, passes - self.part.floods) * (1.0 - self.wet)), free
 
     def flows(self, pressure: float) -> float:

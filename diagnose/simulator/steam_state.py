@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from copy import deepcopy
+from dataclasses import dataclass, replace
 
+from diagnose.physics.steam import latent_heat_at_gauge
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.heating import heats
 from diagnose.simulator.parts import Heater
+from diagnose.simulator.service import Service
 from diagnose.simulator.steam_flow import SteamFlow, steam_flow, steam_heaters
 
-__all__ = ["at_rest", "calling", "gauge", "gauge_at_rest", "heater_of", "quiet", "share"]
+__all__ = ["Held", "at_rest", "called", "calling", "gauge", "heater_of", "held", "quiet", "share", "to_bucket"]
 
 
 def _flow(bench: Bench, name: str, others: bool, called: bool) -> SteamFlow:
@@ -50,11 +53,6 @@ def gauge(bench: Bench) -> float:
     return _shown(bench, calling(bench).machine)
 
 
-def gauge_at_rest(bench: Bench) -> float:
-    """The same with nothing called."""
-    return _shown(bench, at_rest(bench).machine)
-
-
 def _shown(bench: Bench, pressure: float) -> float:
     line = bench.plant.fuel.steam
     return line.gauge_stuck if line.gauge_stuck is not None else pressure * line.gauge_factor
@@ -63,3 +61,52 @@ def _shown(bench: Bench, pressure: float) -> float:
 def heater_of(bench: Bench, name: str) -> Heater:
     """A steam heater by name."""
     return steam_heaters(bench.plant)[name]
+
+
+@dataclass(frozen=True)
+class Held:
+    """The final rinse held open for some minutes after service: means of the last two, and what the coil gives."""
+
+    rise: float  # K over the booster
+    condensate: float  # kg/s from the booster's trap
+
+
+def held(bench: Bench) -> Held:
+    """Hold the rinse open for four minutes, all else as it was."""
+    kept = bench.kept.get("steam held")
+    if isinstance(kept, Held):
+        return kept
+    plant = deepcopy(bench.plant)
+    plant.rinse.actuator = "held" if plant.rinse.actuator == "works" else plant.rinse.actuator
+    run = Service(plant, deepcopy(bench.service.state), 0.0)
+    run.advance(240.0)
+    last = [s.moment for s in run.samples if s.time >= run.state.time - 120.0]
+    supply = plant.water.temperature - plant.water.droop
+    heater, pressure = plant.booster.heater, plant.plate["steam_pressure"]
+    latent = latent_heat_at_gauge(pressure)
+    heat = sum(m.heat["booster"] for m in last) / len(last)
+    rise = sum(m.temperatures["booster"] for m in last) / len(last) - supply
+    astray = (heater.steam.floods + heater.steam.trap_blows) * heater.power / latent
+    dripped = heat / latent / (1.0 - plant.fuel.steam.wet) + (astray if heat > 0.0 or heater.steam.floods else 0.0)
+    found = bench.kept["steam held"] = Held(rise, dripped)
+    return found
+
+
+def called(bench: Bench, name: str) -> bool:
+    """Whether a steam heater's valve gets its call while its water is cold."""
+    controls = {"booster": bench.plant.booster.thermostat, **{n: t.thermostat for n, t in bench.plant.tanks.items()}}
+    asked = replace(bench.service.state, calls={n: c.stuck is not False for n, c in controls.items()}, limited={})
+    return heats(bench.plant, asked, name)
+
+
+def to_bucket(bench: Bench, name: str) -> float:
+    """Heat of a coil while its trap drains into a bucket instead of the return, over the heat it has, [W/W]."""
+    branch = heater_of(bench, name).steam
+    before, back = calling(bench).heat[name], branch.back
+    branch.back = 0.0
+    try:
+        controls = dict.fromkeys(steam_heaters(bench.plant), True)
+        after = steam_flow(bench.plant, bench.service.state, controls).heat[name]
+    finally:
+        branch.back = back
+    return after / max(before, 1.0)

@@ -5,11 +5,11 @@ from __future__ import annotations
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import complaint
 from diagnose.simulator.steam_flow import COIL, steam_heaters
-from diagnose.simulator.steam_state import at_rest, calling, gauge, share
+from diagnose.simulator.steam_state import at_rest, called, calling, gauge, share
 
 __all__: list[str] = []
 
-_NEVER_WARM = 0.15  # of the plate's pressure in a coil: where it is called and stays cold
+_THERE, _COOL = 0.6, 0.4  # of the plate's pressure: steam is at the machine, and a coil feels cool; judgement
 
 
 @complaint("steam_supply", booster=("steam",))
@@ -39,8 +39,8 @@ def _cold_coils(bench: Bench) -> list[float]:
     found = [0.0]
     for name, heater in parts.items():
         branch = heater.steam
-        if branch.valve_opens < 0.5 and share(bench, flow.coil[name]) < _NEVER_WARM:
-            found.append(2.0)
+        if called(bench, name) and share(bench, flow.machine) > _THERE:
+            found.append(5.0 * (_COOL - share(bench, flow.coil[name])))
         if heater.kind in COIL:
-            found.append(3.0 * (flow.filled[name] - 0.3))
+            found.extend((3.0 * (flow.filled[name] - 0.3), 2.0 * branch.air - 0.8))
     return found
