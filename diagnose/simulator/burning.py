@@ -31,6 +31,8 @@ _OPENS_AGAINST = 16.0 * INCH  # Pa, the most against which a gas valve still ope
 _VAPOUR, _SPAN = 0.10, 1800.0
 _LIME = 450.0  # of the wall's own resistance for a metre of lime with steam under it: judgement
 _SOOT = 2.0  # of the same, for passages furred shut: judgement
+# A burner's own limit at wall and flue cuts it out now and then above this, the more the hotter, [K]: judgement.
+_TOO_HOT, _OUT_AT = 650.0, 1350.0
 _CLEAN_CO, _RICH_CO, _ENOUGH_AIR = 35.0, 1500.0, 0.85  # ppm, ppm a unit of air missing, air over the sound: judgement
 
 
@@ -44,11 +46,16 @@ class Flame:
     share: float  # gas over the rated while it burns
     heat: float  # W into the water, over time
     flue: float  # K
-    carbon_monoxide: float  # share of air-free flue gas
+    carbon_monoxide: float  # ppm of air-free flue gas
 
     @property
     def burns(self) -> bool:
-        return self.alight > 0.5
+        return self.why == "" and self.alight > 0.0
+
+    @property
+    def heat_alight(self) -> float:
+        """W into the water while it burns."""
+        return self.heat / self.alight if self.alight > 0.0 else 0.0
 
 
 def burner_of(plant: Plant, name: str) -> Burner | None:
@@ -170,8 +177,10 @@ def flame(plant: Plant, name: str, firing: Collection[str], water: float, others
     share = area * math.sqrt(held / rated)
     taken_up, flue = taken(burner, share, water, room)
     lacking = max(0.0, _ENOUGH_AIR - burner.air / share)
+    if flue > _TOO_HOT:
+        alight *= max(0.1, 1.0 - (flue - _TOO_HOT) / (_OUT_AT - _TOO_HOT))
     heat = burner.input * share * taken_up * alight
-    return Flame(why, alight, held, share, heat, flue, 1e-6 * (_CLEAN_CO + _RICH_CO * lacking))
+    return Flame(why, alight, held, share, heat, flue, _CLEAN_CO + _RICH_CO * lacking)
 
 
 def taken(burner: Burner, share: float, water: float, room: float) -> tuple[float, float]:

@@ -14,7 +14,7 @@ __all__ = ["appearance", "burning", "called", "lit", "main_burner", "roars"]
 # What an eye tells from a good flame: judgement.
 _SMALL = 0.87  # share of the rated gas
 _GAPS = 0.93  # share of the jets' area that is free
-_YELLOW = 150e-6  # share of carbon monoxide that goes with yellow tips
+_YELLOW = 150.0  # ppm of carbon monoxide that goes with yellow tips
 _MOST = 10.5 * INCH  # Pa at rest above which burners roar: common practice
 
 

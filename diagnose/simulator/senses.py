@@ -26,10 +26,14 @@ ACCURACY: dict[str, tuple[float, float]] = {
     "needle read": (3000.0, 0.0),  # how well a sound needle is read
     "two thermometers": (0.7, 0.0),
     "manometer": (8.0, 0.01),
+    "gas meter": (200.0, 0.025),  # W, dial and watch
+    "flue thermometer": (5.0, 0.0),
+    "flue analyser": (5.0, 0.05),
     "bucket and watch": (0.0, 0.03),
     "watch": (0.5, 0.01),
     "tape": (0.0008, 0.003),
     "level": (0.0005, 0.0),
+    "level mark": (0.0006, 0.02),
     "anemometer": (0.02, 0.04),
     "vent traverse": (0.001, 0.05),
     "sling thermometers": (0.4, 0.0),
