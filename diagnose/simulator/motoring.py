@@ -25,6 +25,7 @@ __all__ = [
 ]
 
 CHATTERS = 0.86  # share of its volts under which a contactor rattles under load: judgement, near the published 0.85
+_COOKED = 378.0  # K of the case of a motor that stood on its lines for minutes: judgement
 _RISE = 45.0  # K of a case at its plate's current: judgement
 # Words by which a sign of any part is a noise.
 _NOISES = ("squeal", "growl", "whine", "rattle", "rumble", "knock", "hammer", "buzz", "hum", "crackle", "bang", "grind")
@@ -45,6 +46,8 @@ def first_trip(bench: Bench, name: str = "") -> float | None:
 def case_temperature(bench: Bench, name: str) -> float:
     """Of a motor's case after some time at work, [K]: the air round it, and its rise by what heats it."""
     motor, state = bench.plant.motors[name], bench.service.state
+    if motor.welded and not state.tripped:
+        return _COOKED  # after each stop two welded poles hold it at standstill on two lines
     if not state.running:
         return bench.plant.air.room
     heat = max(state.flowing[f"winding {name}"], 0.0)

@@ -8,7 +8,7 @@ from diagnose.simulator.motoring import rattles, tripped
 from diagnose.simulator.passage import passage
 from diagnose.simulator.protecting import dark, opens
 
-__all__ = ["lamps_lit", "silent_pump", "standing", "start_pressed", "stopped"]
+__all__ = ["STIRS", "lamps_lit", "silent_pump", "standing", "start_pressed", "stopped"]
 
 _BEFORE_LAMPS = ("feed", "breaker", "transformer", "fuse")
 # What opened the chain in the run -> what brought it back.
@@ -20,7 +20,7 @@ _BROUGHT_BACK = {
     "keys": "start_at_once",
     "permit": "after_heat",
 }
-_STIRS = 0.45  # share of its volts below which a coil does not even stir its armature: judgement
+STIRS = 0.45  # share of its volts below which a coil does not even stir its armature: judgement
 _STOPS_PUMPS = 0.33  # of a tank: below it the low-water cut-out holds its pump; judgement
 
 
@@ -50,7 +50,7 @@ def start_pressed(bench: Bench) -> str:
     plant = bench.plant
     if not lamps_lit(bench):
         return "dark_dead"
-    if lost_at(plant) or not plant.control.links["relay"] or chain(plant)["coil"] < _STIRS:
+    if lost_at(plant) or not plant.control.links["relay"] or chain(plant)["coil"] < STIRS:
         return "lamps_only"
     if not plant.control.holds:
         return "while_held"

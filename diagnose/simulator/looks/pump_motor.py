@@ -35,7 +35,8 @@ def line_amps(bench: Bench) -> Answer:
 @look("pump_motor.line_amps_single", phases=_ONE)
 def line_amps_single(bench: Bench) -> Answer:
     """One line of the pump."""
-    return bench.value("clamp meter", bench.running_amps(pump_meant(bench))[0])
+    amps = bench.senses.measure("clamp meter", bench.running_amps(pump_meant(bench))[0])
+    return Answer({"": abs(amps)})  # a clamp knows no sign
 
 
 @look("pump_motor.case_temperature")
