@@ -27,6 +27,7 @@ _AT_WORK = 20.0  # how much more leaks hot, wet and at line volts than in the in
 _NATURAL = 0.0025  # A that leaks over the insulation of wires, windings and heaters of a sound machine: judgement
 _SEEN = 0.3  # A: a path to earth drives no more through the clamp for as long as a device takes to open
 _BREAKER_OPENS = 5.0  # times its rating at which a breaker opens at once: common practice
+_ILL = 1e6  # ohm under which one branch alone explains a leak: common practice for wet places
 _WARM = 313.15  # K for which a breaker is rated: 40 degC, from memory, common practice
 _PER_KELVIN = 0.012  # of its trip heat that a warmer panel gives, for each K over that: judgement
 
@@ -118,13 +119,11 @@ def opens(bench: Bench) -> tuple[str, str]:
 def _leaks_when(plant: Plant) -> str:
     """The moment at which what leaks most is switched on or wet."""
     power, paths = plant.power, leak_paths(plant)
-    if power.neutral_ohms < 10.0:
-        return "motor_on"
     if power.damp > 1.5:
         return "after_wet"
     worst = min(paths, key=lambda name: paths[name])
-    if paths[worst] > 1e6:  # nothing leaks by itself: the device is weak or fine, the first heating tips it
-        return "heat_on" if power.device < 0.02 else "once"
+    if paths[worst] > _ILL:  # nothing leaks by itself: the first heating tips a weak or fine device, or a lost neutral
+        return "heat_on"
     return {"booster": "heat_on", "tank_heater": "heat_on", "valve": "rinse_on"}.get(worst, "motor_on")
 
 

@@ -19,6 +19,8 @@ ACCURACY: dict[str, tuple[float, float]] = {
     "voltmeter": (0.3, 0.007),
     "ohmmeter": (0.05, 0.01),
     "insulation tester": (0.0, 0.07),
+    "leakage clamp": (2e-4, 0.03),
+    "device tester": (0.01, 0.04),
     "test gauge": (2500.0, 0.0),
     "panel gauge": (7000.0, 0.0),
     "wash gauge": (700.0, 0.015),
