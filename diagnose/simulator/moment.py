@@ -14,7 +14,7 @@ from diagnose.simulator.plant import Plant
 from diagnose.simulator.pumping import PumpFlow, drawn_in, pump_flow, pump_load
 from diagnose.simulator.state import State
 from diagnose.simulator.steam_flow import SteamFlow, steam_flow, steam_heaters
-from diagnose.simulator.steaming import steam_rates
+from diagnose.simulator.steaming import fog, steam_rates
 from diagnose.simulator.waterway import RinseFlow, rinse_flow, supply_pressure
 
 __all__ = ["Moment", "Standing", "moment_of", "rinse_opening"]
@@ -78,6 +78,9 @@ def moment_of(plant: Plant, state: State, rack_in_rinse: bool, known: dict[objec
     heat = {name: heater.duty * _heat(plant, name, standing, steam, state, on) for name, heater in heaters(plant)}
     turning = standing.motors["fan"].turns
     steaming = steam_rates(plant, temperatures, standing.rinse, state.running)
+    if steam is not None:
+        thumps = fog(sum(steam.bursts.values()))
+        steaming = {end: rising + thumps / 2 for end, rising in steaming.items()}
     air = air_flow(plant.air, turning, steaming)
     return Moment(standing, standing.rinse.flow > 0.0, heat, air, temperatures, steam.stays if steam else {})
 

@@ -23,10 +23,11 @@ _TRAP = 2.0  # condensate a trap passes over the rated, at the plate's pressure:
 # A clean coil's heat at rated steam and the setting's water over the rated heat; judgement. A booster's rated heat has
 # its reserve already.
 _DESIGN = {"steam": 1.0, "steam coil": 1.1}
-_UA = 2500.0  # W/(m2 K) of a clean steam coil in moved water, and
+_UA = 3500.0  # W/(m2 K) of a clean steam coil in moved water, and
 _LIME = 2.2  # W/(m K) of scale: from memory
 _HEAD = 0.05  # of the plate's pressure, of condensate that stands over its trap: judgement, some 2 ft
 _AIR = 2400.0  # s in which a trap bleeds air from a coil whose vent is shut: judgement
+_BURSTS, _HASTY = 0.9, 1.2  # of an injector's steam for each plate's pressure over this one: judgement
 _GONE = 0.03  # of the plate's pressure: below it steam no longer flows
 
 
@@ -42,6 +43,7 @@ class SteamFlow:
     drained: Mapping[str, float]  # what comes through the trap, water
     filled: Mapping[str, float]  # share of the coil that water fills
     stays: Mapping[str, float]  # steam that turns to water in the tank
+    bursts: Mapping[str, float]  # steam that breaks through the tank's water
 
 
 def steam_heaters(plant: Plant) -> dict[str, Heater]:
@@ -60,11 +62,11 @@ def steam_flow(plant: Plant, state: State, on: Mapping[str, bool], others: bool 
     main = max(0.0, (line.main - (line.others if others else 0.0)) * warm)
 
     def drawn(machine: float) -> float:
-        return line.leak + sum(b.share(machine) * b.rated for b in branches.values()) / rated
+        return line.leak + sum(b.share(_before(b.part, machine, main)) * b.rated for b in branches.values()) / rated
 
     machine = _root(lambda p: _reduced(line, main, drawn(p)) - p, 0.0, _reduced(line, main, 0.0))
     total = drawn(machine)
-    found = {name: b.given(machine) for name, b in branches.items()}
+    found = {name: b.given(_before(b.part, machine, main)) for name, b in branches.items()}
     return SteamFlow(
         main=main * plate,
         inlet=max(0.0, main - _ahead(line, total)) * plate,
@@ -74,6 +76,7 @@ def steam_flow(plant: Plant, state: State, on: Mapping[str, bool], others: bool 
         drained={name: each[2] for name, each in found.items()},
         filled={name: each[3] for name, each in found.items()},
         stays={name: each[4] for name, each in found.items()},
+        bursts={name: each[5] for name, each in found.items()},
     )
 
 
@@ -129,16 +132,25 @@ class _Branch:
             return 0.0
         return _root(lambda p: machine - self.lost * self.flows(p) ** 2 - p, 0.0, machine)
 
-    def given(self, machine: float) -> tuple[float, float, float, float, float]:
-        """Pressure in the coil over the plate's, heat, what the trap gives, water's share of the coil, steam let in."""
+    def given(self, machine: float) -> tuple[float, float, float, float, float, float]:
+        """Pressure in the coil, heat, water from the trap and in the coil, steam let in and through."""
         pressure = self.pressure(machine)
         condensed, free = self.condensed(pressure)
         hole = self.part.hole * math.sqrt(max(0.0, pressure))
         stays = (hole if self.coil else condensed) * self.rated
         drained = (condensed / (1.0 - self.wet) + self.part.floods) * self.rated if self.coil else 0.0
         filled = 1.0 - condensed / free if free > 1e-6 else 0.0
-        dry = 1.0 if self.coil else 1.0 - self.wet
-        return pressure, (condensed * dry + hole) * self.power, drained, filled, stays
+        if self.coil:
+            return pressure, (condensed + hole) * self.power, drained, filled, stays, 0.0
+        # Steam of too much pressure leaves the holes faster than water can close in on it.
+        burst = min(0.9, self.part.bursts + _BURSTS * max(0.0, pressure - _HASTY))
+        kept = 1.0 - burst
+        return pressure, condensed * kept * (1.0 - self.wet) * self.power, drained, filled, stays * kept, stays * burst
+
+
+def _before(branch: SteamBranch, machine: float, main: float) -> float:
+    """Pressure ahead of a branch's strainer: the machine's, and what a bypass round the reducing valve adds."""
+    return machine + branch.bypass * max(0.0, main - machine)
 
 
 def _meant(plant: Plant, name: str) -> float:

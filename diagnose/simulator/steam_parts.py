@@ -48,3 +48,5 @@ class SteamBranch:
     floods: float = 0.0  # rinse water that runs into the coil
     hole: float = 0.0  # steam that leaves the coil into the tank
     holes_open: float = 1.0  # share of an injector's holes
+    bursts: float = 0.0  # share of an injector's steam that breaks through the water
+    bypass: float = 0.0  # share of the pressure ahead of the reducing valve that gets round it to this branch

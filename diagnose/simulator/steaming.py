@@ -8,7 +8,7 @@ from diagnose.physics.moist_air import saturation_pressure
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.waterway import RinseFlow
 
-__all__ = ["PREWASH", "steam_rates"]
+__all__ = ["PREWASH", "fog", "steam_rates"]
 
 PREWASH = 335.5  # K, 144 °F: what running over keeps an unheated pre-wash tank at; judgement
 
@@ -16,6 +16,8 @@ _IN_HAND = 0.8  # of the wanted exhaust: what a sound machine's steam takes; jud
 _AT_REST = 0.25  # of the running machine's steam, sprays off; judgement
 _WET_WALLS = 0.5  # of the rinse's steam goes on between racks from wet walls and ware: judgement
 _FLASH = 363.15  # K, 194 °F: above it the rinse flashes (FDA Food Code 4-501.112 sets it as the maximum)
+_CARRIES = 0.28  # kg of vapour in a cubic metre of saturated air at a tank's temperature, 160 °F: from memory
+_THUMPS = 3.0  # judgement
 _FLASH_RATE = 0.12  # more of the sound rate for each kelvin above; judgement
 
 
@@ -41,6 +43,15 @@ def steam_rates(plant: Plant, temperatures: Mapping[str, float], rinse: RinseFlo
         "entrance": share * plant.air.wanted["entrance"] * entrance,
         "exit": share * plant.air.wanted["exit"] * exit_,
     }
+
+
+def fog(steam: float) -> float:
+    """Saturated air that carries so much steam, [kg/s] to [m3/s]; it comes in thumps, each far over the mean.
+
+    >>> round(fog(0.01), 3)
+    0.108
+    """
+    return steam / _CARRIES * _THUMPS
 
 
 def _strength(plant: Plant, tank: str, temperature: float) -> float:

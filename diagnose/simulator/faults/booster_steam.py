@@ -30,7 +30,7 @@ def branch(plant: Plant) -> SteamBranch:
 )
 def coil_limed(plant: Plant, severity: float) -> None:
     """Half a millimetre and more."""
-    branch(plant).coil_scale = 0.5e-3 + 1.2e-3 * severity
+    branch(plant).coil_scale = 0.4e-3 + 0.8e-3 * severity
 
 
 @fault(
@@ -62,7 +62,7 @@ def air_bound(plant: Plant, severity: float) -> None:
 )
 def strainer_blocked(plant: Plant, severity: float) -> None:
     """Choked."""
-    branch(plant).strainer_open = 0.1 - 0.05 * severity
+    branch(plant).strainer_open = 0.122 - 0.045 * severity
 
 
 @fault(
