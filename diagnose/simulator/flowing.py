@@ -29,6 +29,7 @@ _MANIFOLD_REST = 300.0  # s in which it cools without flow: judgement
 _BOILS = 372.5
 DETERGENT = 0.002  # kg per kg of wash water, common practice 1 to 3 g/L
 SOIL = 0.005  # kg a rack: judgement
+_THROWS = 0.3  # share of a pump's work over which it sprays: judgement
 _HELD_BACK = 0.7  # of the soil, by a pre-wash that works: judgement
 
 
@@ -145,11 +146,15 @@ def _tank(
         out[f"heat {name}"] += condensed * CP * (temperature - ZERO)
         book("water", "steam", condensed * share)
         book("heat", "water in", condensed * CP * (temperature - ZERO) * share)
-    leaks = (tank.drain_leak + plant.pumps[name].seal_leak) * DENSITY * min(1.0, mass / full) if mass > 0.2 else 0.0
+    wet = DENSITY * min(1.0, mass / full) if mass > 0.2 else 0.0
+    works = now.standing.pumps[name].share > _THROWS
+    jets = plant.pumps[name].joint_leak if works else 0.0
+    leaks = (tank.drain_leak + tank.shell_leak + plant.pumps[name].seal_leak + jets) * wet
     over = max(0.0, mass - full * tank.lip) / _OVERFLOW
-    passed = over * tank.overflow_open
+    passed = over * tank.overflow_open + (tank.thrown * wet if works else 0.0)
     spilt = max(0.0, mass - 1.15 * full) / _OVERFLOW
-    carried = min(_CARRIED * racks.rate, 0.5 * mass) if name == list(plant.tanks)[-1] else 0.0
+    a_rack = _CARRIED + plant.conveyor.carries if name == list(plant.tanks)[-1] else 0.0
+    carried = min(a_rack * racks.rate, 0.5 * mass)
     leaving = passed + leaks + spilt + carried
     per_kg = CP * (temperature - ZERO)
     out[f"mass {name}"] -= leaving

@@ -71,6 +71,7 @@ class Water:
     hardness: float = 1.0e-3 * 60  # kg/m3 as calcium carbonate, 60 mg/L
     droop: float = 0.0  # K lost when much is drawn
     cold: float = 288.15  # K, of the cold main
+    drips: float = 0.0  # m3/s at a joint ahead of the machine
     outlet_short: float = 0.0  # K that the building heater's outlet lies under what it should
 
 
@@ -179,7 +180,9 @@ class Tank:
     low_cutout: bool = True  # heater is let on above a third of the volume
     drawn_hot: float = 0.0  # s for which the crew draws it down to its heater with the heat switched on
     level_says: str = "true"  # true | low | full: what the level control believes
-    drain_leak: float = 0.0  # m3/s out of a full tank
+    drain_leak: float = 0.0  # m3/s out of a full tank into the waste
+    shell_leak: float = 0.0  # m3/s out of a full tank onto the floor: shell, flanges, joints
+    thrown: float = 0.0  # m3/s that its pump throws over into the tank before it
     overflow_open: float = 1.0
     lip: float = 1.0  # height at which it runs over, as a share of the volume
     dial_offset: float = 0.0  # K that the panel's thermometer reads high
@@ -201,6 +204,7 @@ class Pump:
     coupled: bool = True
     turns: bool = True  # wheel free to turn
     seal_leak: float = 0.0  # m3/s
+    joint_leak: float = 0.0  # m3/s out of its delivery while it runs
 
 
 @dataclass
@@ -242,6 +246,7 @@ class Conveyor:
     stiff: float = 0.0  # of that pull, what is there without a rack
     slips_at: float = 2.5  # pull over the sound one at which the clutch slips
     ware: float = 1.0  # heat that a rack takes up over the usual
+    carries: float = 0.0  # kg of water a rack carries out in hollow ware, over the usual
     jams: float = 0.0  # racks that hang at tables or for their own sake, of all
     drive: Drive = field(default_factory=Drive)
     chains: Chains = field(default_factory=Chains)
@@ -280,4 +285,3 @@ class Air:
     surface_at: str = "wide"  # wide | pipe | grille
     room: float = 299.15  # K
     humidity: float = 0.5
-

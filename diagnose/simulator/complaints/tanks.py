@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import complaint
+from diagnose.simulator.spilling import worst_wet
 from diagnose.simulator.tank_state import (
     fill_minutes,
     heat_minutes,
@@ -12,7 +13,6 @@ from diagnose.simulator.tank_state import (
     loses,
     needed_minutes,
     overflows,
-    spills,
 )
 
 __all__: list[str] = []
@@ -86,4 +86,5 @@ def tank_loses_water(bench: Bench) -> float:
 @complaint("floor_water")
 def floor_water(bench: Bench) -> float:
     """Water on the floor."""
-    return spills(bench)
+    wet = worst_wet(bench)
+    return wet.loud if wet is not None else 0.0
