@@ -27,7 +27,7 @@ _UA = 3500.0  # W/(m2 K) of a clean steam coil in moved water, and
 _LIME = 2.2  # W/(m K) of scale: from memory
 _HEAD = 0.05  # of the plate's pressure, of condensate that stands over its trap: judgement, some 2 ft
 _AIR = 2400.0  # s in which a trap bleeds air from a coil whose vent is shut: judgement
-_BURSTS, _HASTY = 0.9, 1.2  # of an injector's steam for each plate's pressure over this one: judgement
+_BURSTS, _HASTY = 0.4, 1.2  # of an injector's steam for each plate's pressure over this one: judgement
 _GONE = 0.03  # of the plate's pressure: below it steam no longer flows
 
 

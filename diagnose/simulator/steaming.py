@@ -17,7 +17,7 @@ _AT_REST = 0.25  # of the running machine's steam, sprays off; judgement
 _WET_WALLS = 0.5  # of the rinse's steam goes on between racks from wet walls and ware: judgement
 _FLASH = 363.15  # K, 194 °F: above it the rinse flashes (FDA Food Code 4-501.112 sets it as the maximum)
 _CARRIES = 0.28  # kg of vapour in a cubic metre of saturated air at a tank's temperature, 160 °F: from memory
-_THUMPS = 3.0  # judgement
+_THUMPS = 7.0  # judgement
 _FLASH_RATE = 0.12  # more of the sound rate for each kelvin above; judgement
 
 
@@ -49,7 +49,7 @@ def fog(steam: float) -> float:
     """Saturated air that carries so much steam, [kg/s] to [m3/s]; it comes in thumps, each far over the mean.
 
     >>> round(fog(0.01), 3)
-    0.108
+    0.25
     """
     return steam / _CARRIES * _THUMPS
 
