@@ -24,6 +24,7 @@ __all__ = [
 ]
 
 _VALVE = 0.28  # of the plate's manifold pressure that the valve loses at rated flow: judgement, 1 inWG of 3.5
+_BUBBLES = 0.1  # of the rated flow: with more, gas pushes through water with the whole head of it; judgement
 _LEAST = 0.12  # of the plate's manifold pressure: below it no flame stands; judgement
 _OPENS_AGAINST = 16.0 * INCH  # Pa, the most against which a gas valve still opens: judgement, over its rated 1/2 psi
 # Gas flames, told so that flue loss is proportional to the flue's rise over the room: 10 % are lost as vapour of the
@@ -44,6 +45,7 @@ class Flame:
     alight: float  # share of the time
     manifold: float  # Pa while it burns
     share: float  # gas over the rated while it burns
+    trough: float  # the same at the least, where its pressure swings
     heat: float  # W into the water, over time
     flue: float  # K
     carbon_monoxide: float  # ppm of air-free flue gas
@@ -110,7 +112,7 @@ def along(plant: Plant, firing: Collection[str], others: bool = True) -> Along:
         flow += area * math.sqrt(_manifold(inlet, area, each.manifold, nominal) / nominal) * each.input / rated
     strainer = line.strainer * (flow / line.strainer_open) ** 2
     cock = line.cock * (flow / line.cock_open) ** 2
-    return Along(inlet + strainer + cock, inlet, strainer, cock, line.slug * flow**2)
+    return Along(inlet + strainer + cock, inlet, strainer, cock, line.slug * min(1.0, flow / _BUBBLES))
 
 
 @lru_cache(maxsize=4096)
@@ -131,7 +133,8 @@ def _inlet(
         flow = sum(area * math.sqrt(_manifold(inlet, area, held, rated) / rated) * part for area, held, part in jets)
         # What others burn falls with their pressure as soon as that is short for their own regulators.
         beside = others * math.sqrt(min(1.0, (inlet + own * flow**2) / (1.3 * rated)))
-        lost = sinks * (flow + beside) + branch * (flow + beside) ** 2 + (own + slug / 2) * flow**2
+        lost = sinks * (flow + beside) + branch * (flow + beside) ** 2 + own * flow**2
+        lost += slug / 2 * min(1.0, flow / _BUBBLES)
         low, high = (inlet, high) if supply - lost > inlet else (low, inlet)
     return (low + high) / 2
 
@@ -167,20 +170,22 @@ def flame(plant: Plant, name: str, firing: Collection[str], water: float, others
     why, alight = why_unlit(plant, name)
     room = plant.air.room
     if burner is None or (why and alight <= 0.0):
-        return Flame(why, 0.0, 0.0, 0.0, 0.0, room + 0.3 * max(0.0, water - room), 0.0)
+        return Flame(why, 0.0, 0.0, 0.0, 0.0, 0.0, room + 0.3 * max(0.0, water - room), 0.0)
     rated = plant.plate["gas_pressure"]
     area = burner.bore * burner.jets_open
     lit = [n for n in {*firing, name} if why_unlit(plant, n)[1] > 0.0]
-    held = _manifold(inlet_pressure(plant, sorted(lit), others), area, burner.manifold, rated)
+    found = along(plant, sorted(lit), others)
+    held = _manifold(found.inlet, area, burner.manifold, rated)
+    least = _manifold(max(0.0, found.inlet - found.swing / 2), area, burner.manifold, rated)
     if held < _LEAST * rated:
-        return Flame("gas", 0.0, 0.0, 0.0, 0.0, room + 0.3 * max(0.0, water - room), 0.0)
+        return Flame("gas", 0.0, 0.0, 0.0, 0.0, 0.0, room + 0.3 * max(0.0, water - room), 0.0)
     share = area * math.sqrt(held / rated)
     taken_up, flue = taken(burner, share, water, room)
     lacking = max(0.0, _ENOUGH_AIR - burner.air / share)
     if flue > _TOO_HOT:
         alight *= max(0.1, 1.0 - (flue - _TOO_HOT) / (_OUT_AT - _TOO_HOT))
     heat = burner.input * share * taken_up * alight
-    return Flame(why, alight, held, share, heat, flue, _CLEAN_CO + _RICH_CO * lacking)
+    return Flame(why, alight, held, share, area * math.sqrt(least / rated), heat, flue, _CLEAN_CO + _RICH_CO * lacking)
 
 
 def taken(burner: Burner, share: float, water: float, room: float) -> tuple[float, float]:

@@ -13,6 +13,7 @@ __all__ = ["appearance", "burning", "called", "lit", "main_burner", "roars"]
 
 # What an eye tells from a good flame: judgement.
 _SMALL = 0.87  # share of the rated gas
+_BREATH = 0.03  # a flame that swings is told small so much sooner than one that stands
 _GAPS = 0.93  # share of the jets' area that is free
 _YELLOW = 150.0  # ppm of carbon monoxide that goes with yellow tips
 _MOST = 10.5 * INCH  # Pa at rest above which burners roar: common practice
@@ -56,7 +57,8 @@ def appearance(bench: Bench, name: str) -> str:
         return "yellow"
     if burner.jets_open < _GAPS:
         return "patchy"
-    return "small" if seen.share < _SMALL else "blue"
+    seems = seen.share if seen.trough == seen.share else seen.trough - _BREATH
+    return "small" if seems < _SMALL else "blue"
 
 
 def roars(bench: Bench) -> float:

@@ -21,9 +21,7 @@ class GasLine:
     cock: float = 12.0  # of its cock and connector: judgement
     strainer_open: float = 1.0
     cock_open: float = 1.0
-    slug: float = (
-        0.0  # Pa by which it swings at rated flow through water in a low place; half of it is lost in the mean
-    )
+    slug: float = 0.0  # Pa by which it swings with flow through water in a low place; half of it is lost in the mean
     sinks: float = 0.0  # Pa lost after ten minutes of firing for each rated flow: a bottle that chills
     shut: bool = False  # a valve ahead of the machine
     held: bool = False  # by the ventilation's interlock

@@ -124,7 +124,7 @@ def gas_strainer_choked(plant: Plant, severity: float) -> None:
 )
 def line_wet(plant: Plant, severity: float) -> None:
     """Inches of water in a sag."""
-    plant.fuel.gas.slug = (1.6 + 1.4 * severity) * INCH
+    plant.fuel.gas.slug = (2.2 + 1.8 * severity) * INCH
 
 
 @fault(

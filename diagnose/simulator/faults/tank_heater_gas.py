@@ -98,7 +98,7 @@ def jets_wrong(plant: Plant, severity: float) -> None:
 )
 def surface_limed(plant: Plant, severity: float) -> None:
     """Millimetres, on the hottest metal."""
-    burner(plant).lime = 0.0021 + 0.0022 * severity
+    burner(plant).lime = 0.0023 + 0.0021 * severity
 
 
 @fault(
