@@ -17,6 +17,7 @@ ACCURACY: dict[str, tuple[float, float]] = {
     "clamp meter": (0.03, 0.02),
     "small current clamp": (0.005, 0.02),
     "voltmeter": (0.3, 0.007),
+    "fine probes": (0.003, 0.02),  # V, on its millivolt range
     "ohmmeter": (0.05, 0.01),
     "insulation tester": (0.0, 0.07),
     "leakage clamp": (2e-4, 0.03),
