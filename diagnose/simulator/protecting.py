@@ -20,6 +20,7 @@ __all__ = [
     "megohms",
     "opens",
     "runs",
+    "stays_open",
 ]
 
 OPENS = 0.75  # share of its rating at which a sound device opens; between half and all of it by common practice
@@ -129,9 +130,14 @@ def _leaks_when(plant: Plant) -> str:
 
 def dark(bench: Bench) -> bool:
     """Whether the machine is found without power: switched off, or its breaker or device has opened and stays so."""
-    what, moment = opens(bench)
     links = bench.plant.control.links
-    return not (links["feed"] and links["breaker"]) or (bool(what) and moment != "once")
+    return not (links["feed"] and links["breaker"]) or stays_open(bench)
+
+
+def stays_open(bench: Bench) -> bool:
+    """Whether what opened is found open: a peak or a surge is over in a blink, the crew resets and it holds."""
+    what, moment = opens(bench)
+    return bool(what) and moment != "once" and not (moment == "motor_on" and bench.plant.power.peak_share < 1.0)
 
 
 def runs(bench: Bench) -> bool:

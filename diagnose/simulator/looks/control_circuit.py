@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.control import chain, circuit_ohms, control_share, lost_at, shakes_open, starts
-from diagnose.simulator.protecting import dark, opens
+from diagnose.simulator.protecting import dark, opens, stays_open
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
 from diagnose.simulator.starting import start_pressed, stopped
@@ -28,8 +28,7 @@ def feed_look(bench: Bench) -> Answer:
     """Handles at wall and panel, as found."""
     if not bench.plant.control.links["feed"]:
         return bench.seen("off", "all_on", sure=0.98)
-    what, moment = opens(bench)
-    found = "tripped" if what and moment != "once" else "all_on"
+    found = "tripped" if stays_open(bench) else "all_on"
     return bench.seen(found, "off" if found == "tripped" else "tripped", sure=0.98)
 
 
