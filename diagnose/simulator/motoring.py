@@ -15,7 +15,6 @@ __all__ = [
     "case_temperature",
     "coil_share",
     "first_trip",
-    "loudness",
     "pump_meant",
     "rattles",
     "setting_trip_time",
@@ -27,9 +26,6 @@ __all__ = [
 CHATTERS = 0.86  # share of its volts under which a contactor rattles under load: judgement, near the published 0.85
 _COOKED = 378.0  # K of the case of a motor that stood on its lines for minutes: judgement
 _RISE = 45.0  # K of a case at its plate's current: judgement
-# Words by which a sign of any part is a noise.
-_NOISES = ("squeal", "growl", "whine", "rattle", "rumble", "knock", "hammer", "buzz", "hum", "crackle", "bang", "grind")
-_MORE = ("shake", "screech", "groan", "click", "gravel", "drum", "noise", "loud", "sing", "rough")
 
 
 def tripped(bench: Bench) -> tuple[str, ...]:
@@ -105,17 +101,3 @@ def coil_share(bench: Bench) -> float:
 def rattles(bench: Bench) -> bool:
     """Whether contactors chatter: under some 86 % of their volts a shake or a dip lets them fall."""
     return 0.0 < coil_share(bench) < CHATTERS and bench.service.state.running
-
-
-def loudness(bench: Bench) -> float:
-    """How loud the loudest noise is, 0 to 1: motors that hum at standstill, and every sign that is a noise."""
-    plant = bench.plant
-    found = [v for name, v in plant.signs.items() if any(word in name for word in (*_NOISES, *_MORE))]
-    if bench.service.state.running:
-        hums = [n for n, flow in bench.restarted.standing.motors.items() if max(flow.amps) > 0.0 and not flow.turns]
-        found += [0.8 for n in plant.motors if n in hums or stalls(plant, n)]
-        if rattles(bench):
-            found.append(0.4)
-        if plant.power.phases == 3 and unbalance(bench.heating.standing.volts) > 0.02:
-            found.append(0.3)  # unbalanced volts make motors growl: common practice
-    return max(found, default=0.0)

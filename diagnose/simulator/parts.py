@@ -153,6 +153,7 @@ class RinseLine:
     robbed: float = 0.0  # area over the jets' through which water leaves behind the booster for a tank
     run_over: float = 0.0  # s that it goes on after the rack
     relief_share: float = 1.0  # pressure at which the relief valve opens over its stamp
+    slams: float = 0.1  # of the whole blow of stopped water that its valve makes as it shuts; judgement
     shut_in: bool = False  # water that is heated has nowhere to expand
     actuator_share: float = 1.0  # of the rack's way for which it opens
     pipe_loss: float = 0.8  # W/K of the pipe from booster to manifold, judgement
@@ -201,6 +202,7 @@ class Pump:
     jets_open: float = 1.0
     jets_off: float = 0.0  # area over all jets through which water leaves elsewhere: lost jets, plugs, seals
     misses: float = 0.0  # share of the spray that does not reach the ware
+    askew: float = 0.00008  # m of daylight at its coupling, 0.003 in as lined up; judgement
     coupled: bool = True
     turns: bool = True  # wheel free to turn
     seal_leak: float = 0.0  # m3/s

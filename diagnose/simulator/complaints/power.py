@@ -5,9 +5,10 @@ from __future__ import annotations
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.complaints.conveyor import stops_by_itself
 from diagnose.simulator.control import shakes_open, starts
-from diagnose.simulator.motoring import case_temperature, loudness, rattles, tripped
+from diagnose.simulator.motoring import case_temperature, rattles, tripped
 from diagnose.simulator.protecting import opens
 from diagnose.simulator.registry import complaint
+from diagnose.simulator.sounding import loudest
 from diagnose.simulator.starting import silent_pump
 
 __all__: list[str] = []
@@ -54,5 +55,5 @@ def stops_midrun(bench: Bench) -> float:
 @complaint("noise")
 def noise(bench: Bench) -> float:
     """Hum, growl, rattle, squeal: what ears notice beyond the sound of work."""
-    loud = loudness(bench)
-    return 4.0 * loud if loud > 0.15 else 0.0
+    heard = loudest(bench)
+    return 4.0 * heard.loud if heard is not None and heard.loud > 0.15 else 0.0
