@@ -85,17 +85,22 @@ def _poles(bench: Bench) -> Iterator[Smell]:
     for heater in _heaters(bench):
         if heater.kind == "electric" and not all(heater.poles):
             yield Smell("plastic", "box", "with_heat", 0.5, "heater_contactor")
-    for motor in bench.plant.motors.values():
-        if not all(motor.poles) or motor.welded:
+    for name, motor in bench.plant.motors.items():
+        if name != "fan" and (not all(motor.poles) or motor.welded):  # a fan's starter hangs elsewhere
             yield Smell("plastic", "box", "with_motors", 0.5, "motor_contactor")
 
 
 def _motors(bench: Bench) -> Iterator[Smell]:
     """Windings too hot for their varnish."""
     for name, motor in bench.plant.motors.items():
-        warm = case_temperature(bench, name)
-        if warm > _VARNISH and not motor.welded and all(motor.poles):
-            yield Smell("varnish", _AT.get(name, "pump"), "with_motors", min(1.0, 0.4 + (warm - _VARNISH) / 40.0))
+        if motor.welded or not all(motor.poles):
+            continue
+        mark = min(1.0, 0.4 + (case_temperature(bench, name) - _VARNISH) / 40.0)
+        # Turns that are shorted, or a start winding that stays in or hums, are far hotter than the case.
+        if motor.winding_short > 0.2 or (name in bench.plant.pumps and not motor.starts):
+            mark = max(mark, 0.5)
+        if mark > 0.4:
+            yield Smell("varnish", _AT.get(name, "pump"), "with_motors", mark)
 
 
 def _fumes(bench: Bench) -> Iterator[Smell]:
