@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
-from diagnose.simulator.motoring import case_temperature, first_trip, pump_meant, rattles, setting_trip_time, tripped
+from diagnose.simulator.motoring import first_trip, pump_meant, rattles, setting_trip_time, tripped
 from diagnose.simulator.protecting import opens
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
@@ -131,16 +131,20 @@ def relay_swap(bench: Bench) -> Answer:
     return bench.seen("goes_with_relay" if weary > 0.15 else "stays_with_motor", "stays_with_motor", sure=0.96)
 
 
-@look("motor_overload.case_at_trip", motor_protection=("thermal protector",))
+def _trips(bench: Bench) -> bool:
+    return bool(tripped(bench)) or bench.sign("protector itself weary") > 0.0
+
+
+@look("motor_overload.case_at_trip", there=_trips, motor_protection=("thermal protector",))
 def case_at_trip(bench: Bench) -> Answer:
     """The motor's case as its protector opens: at its own heat, or earlier where it is weary."""
     name = meant(bench)
-    warm = case_temperature(bench, name) if name not in tripped(bench) else bench.plant.motors[name].around + 53.0
+    warm = bench.plant.motors[name].around + 53.0
     if bench.sign("protector itself weary") > 0.0:
         warm = 330.0
-    elif name in tripped(bench) and bench.plant.motors[name].cooling < 0.7:
+    elif bench.plant.motors[name].cooling < 0.7:
         warm = 369.0
-    elif name in tripped(bench) and setting_trip_time(bench, name, 0.0) < 60.0:
+    elif setting_trip_time(bench, name, 0.0) < 60.0:
         warm = 340.0
     return bench.value("infrared thermometer", warm)
 

@@ -60,7 +60,8 @@ def lug_heat(bench: Bench) -> Answer:
         return bench.seen("block_burnt", "alike", sure=0.96)
     power, amps = bench.plant.power, bench.heating.standing.amps
     watts = [a**2 * o for a, o in zip(amps, power.joint_ohms, strict=True)]
-    hot = max(watts) > 40.0 or bench.sign("joint hot on the way") > 0.3
+    usual = sorted(watts)[len(watts) // 2]
+    hot = (max(watts) > 40.0 and max(watts) > 4.0 * usual) or bench.sign("joint hot on the way") > 0.3
     return bench.seen("joint_hot" if hot else "alike", "alike", sure=0.95)
 
 
