@@ -13,7 +13,7 @@ __all__ = ["appearance", "burning", "called", "lit", "main_burner", "roars"]
 
 # What an eye tells from a good flame: judgement.
 _SMALL = 0.87  # share of the rated gas
-_BREATH = 0.03  # a flame that swings is told small so much sooner than one that stands
+_BREATHES = 0.08  # swing from which a flame is seen to swell and sink, over the rated gas
 _GAPS = 0.93  # share of the jets' area that is free
 _YELLOW = 150.0  # ppm of carbon monoxide that goes with yellow tips
 _MOST = 10.5 * INCH  # Pa at rest above which burners roar: common practice
@@ -47,7 +47,7 @@ def main_burner(bench: Bench) -> str:
 
 
 def appearance(bench: Bench, name: str) -> str:
-    """What is seen through the glass: nothing, blower_only, no_light, drops_out, small, patchy, yellow, or blue."""
+    """What is seen: nothing, blower_only, no_light, drops_out, small, breathes, patchy, yellow, or blue."""
     seen, burner = burning(bench, name), burner_of(bench.plant, name)
     if seen is None or burner is None:
         return "nothing"
@@ -57,8 +57,9 @@ def appearance(bench: Bench, name: str) -> str:
         return "yellow"
     if burner.jets_open < _GAPS:
         return "patchy"
-    seems = seen.share if seen.trough == seen.share else seen.trough - _BREATH
-    return "small" if seems < _SMALL else "blue"
+    if seen.share - seen.trough > _BREATHES:
+        return "breathes"
+    return "small" if seen.trough < _SMALL else "blue"
 
 
 def roars(bench: Bench) -> float:

@@ -32,7 +32,13 @@ def _positive(bench: Bench, instrument: str, value: float) -> Answer:
 def start_watched(bench: Bench) -> Answer:
     """One start through the sight glass."""
     seen = appearance(bench, "booster")
-    instead = {"blue": ("small",), "small": ("blue_and_stays",), "patchy": ("small",), "yellow": ("blue_and_stays",)}
+    instead: dict[str, tuple[str, ...]] = {
+        "blue": ("small",),
+        "small": ("blue_and_stays",),
+        "patchy": ("small",),
+        "yellow": ("blue_and_stays",),
+    }
+    instead["breathes"] = ("small", "blue_and_stays")
     truth = "blue_and_stays" if seen == "blue" else seen
     return bench.seen(truth, *instead.get(seen, ()), sure=0.98 if seen == "blue" else 0.93)
 

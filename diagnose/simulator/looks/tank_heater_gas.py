@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
-from diagnose.simulator.burning import Flame
+from diagnose.simulator.burning import Flame, inlet_pressure
 from diagnose.simulator.faults.tank_heater_gas import burner
-from diagnose.simulator.flames import appearance, burning
+from diagnose.simulator.flames import appearance, burning, lit
+from diagnose.simulator.gas_parts import INCH
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
 
@@ -14,6 +15,7 @@ __all__: list[str] = []
 _GAS = ("gas",)
 _SHELL = 0.0012  # m of lime that a spatula finds: judgement
 _FUR = 0.15  # of the passages' width: judgement
+_INLET = 5.0 * INCH  # Pa, common practice for natural gas ahead of the valve
 
 
 def _flame(bench: Bench) -> Flame | None:
@@ -29,8 +31,24 @@ def burner_watched(bench: Bench) -> Answer:
         return bench.seen("blue_and_full", "small", sure=0.985)
     # This burner has no blower: without its draught nothing is tried.
     truth = "nothing" if seen == "blower_only" else seen
-    instead = {"small": ("blue_and_full",), "patchy": ("small",), "yellow": ("blue_and_full",)}
+    instead: dict[str, tuple[str, ...]] = {
+        "small": ("blue_and_full",),
+        "patchy": ("small",),
+        "yellow": ("blue_and_full",),
+    }
+    instead["breathes"] = ("small", "blue_and_full")
     return bench.seen(truth, *instead.get(seen, ()), sure=0.93)
+
+
+@look("tank_heater_gas.valve_signal", tank_heat=_GAS)
+def valve_signal(bench: Bench) -> Answer:
+    """Volts at the main valve and pressure behind it in a trial."""
+    part, seen = burner(bench.plant), burning(bench, "wash")
+    if seen is None or seen.why in ("air", "proof", "spark"):
+        return bench.seen("no_volts")
+    if inlet_pressure(bench.plant, lit(bench)) < 0.9 * _INLET:
+        return bench.seen("volts_poor_inlet" if seen.burns or not part.valve_works else "no_volts", sure=1.0)
+    return bench.seen("volts_and_gas" if part.valve_works else "volts_no_gas")
 
 
 @look("tank_heater_gas.manifold_pressure", tank_heat=_GAS)
