@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from diagnose.simulator.conveyor_parts import RunTimer
+from diagnose.simulator.habits import Habits
 from diagnose.simulator.parts import (
     Air,
     Booster,
@@ -52,6 +53,7 @@ class Plant:
     air: Air
     chemistry: Chemistry
     control: Control
+    habits: Habits = field(default_factory=Habits)
     signs: dict[str, float] = field(default_factory=dict)
 
     @classmethod

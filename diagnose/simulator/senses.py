@@ -47,6 +47,8 @@ ACCURACY: dict[str, tuple[float, float]] = {
     "titration kit": (0.0, 0.06),
     "ph paper": (0.3, 0.0),
     "measuring glass": (5e-8, 0.05),
+    "water meter": (0.0, 0.02),
+    "meter's small hand": (3e-7, 0.02),  # m3/s over a quarter of an hour
     "vibration meter": (0.5, 0.01),
     "feeler gauge": (5e-5, 0.02),
     "scale": (0.0, 0.02),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import complaint
 from diagnose.simulator.rinsing import gauge_at_rest, gauge_flowing, relief_state, rest_flow, run_over
+from diagnose.simulator.using import energy_over, water_over
 
 __all__: list[str] = []
 
@@ -88,9 +89,7 @@ def gauge_disbelieved(bench: Bench) -> float:
 
 @complaint("uses_too_much")
 def uses_too_much(bench: Bench) -> float:
-    """More water or energy than the plate's figures make: flow, and what runs when nothing should."""
-    plant = bench.plant
-    rinse = bench.rinsing.standing.rinse.flow / plant.rinse.rated_flow - 1.15
-    lost = 0.0 if plant.rinse.tops_up else rest_flow(bench) / plant.rinse.rated_flow
-    fills = sum(t.fill_leak for t in plant.tanks.values()) / plant.rinse.rated_flow
-    return max(0.0, 6.0 * rinse, 2.0 * lost if lost > 0.03 else 0.0, 2.5 * fills if fills > 0.05 else 0.0)
+    """More water or energy on the day's meters than plate and good ways of work make, or so it is held to be."""
+    over = max(water_over(bench), energy_over(bench)) - 1.15
+    counted = 1.5 * bench.plant.habits.yardstick
+    return max(counted, min(3.0, 0.7 + 1.3 * over) if over > 0.0 else 0.0)
