@@ -10,19 +10,17 @@ from diagnose.physics.steam import latent_heat_at_gauge, steam_temperature_at_ga
 from diagnose.simulator.parts import Heater
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.state import State
-from diagnose.simulator.steam_parts import SteamBranch, SteamLine
+from diagnose.simulator.steam_parts import REDUCER_LOSES, STOP_LOSES, STRAINER_LOSES, SteamBranch, SteamLine
 
 __all__ = ["COIL", "INJECTOR", "SteamFlow", "steam_flow", "steam_heaters"]
 
 COIL, INJECTOR = ("steam", "steam coil"), "steam injector"
-# Pressure lost at the machine's rated steam, over the plate's: by the square of the flow. Judgement, pipes well sized.
-_STOP, _STRAINER, _REDUCER = 0.03, 0.05, 0.25
-_BRANCH, _VALVE = 0.015, 0.02
+_BRANCH, _VALVE = 0.015, 0.02  # of the plate's pressure that strainer and valve of a branch lose at its rated steam
 _DROOP = 0.04  # of its set pressure that a reducing valve falls off to rated flow; judgement
 _TRAP = 2.0  # condensate a trap passes over the rated, at the plate's pressure: common practice, sized for twice
-# A clean coil's heat at rated steam and the setting's water over the rated heat; judgement. A booster's rated heat has
-# its reserve already.
-_DESIGN = {"steam": 1.0, "steam coil": 1.1}
+# A clean coil's heat at rated steam and the setting's water over the heat it is sized for; judgement. A booster's has
+# its reserve already: like this it still makes its rated rise with water running all the while.
+_DESIGN = {"steam": 0.85, "steam coil": 1.1}
 _UA = 3500.0  # W/(m2 K) of a clean steam coil in moved water, and
 _LIME = 2.2  # W/(m K) of scale: from memory
 _HEAD = 0.05  # of the plate's pressure, of condensate that stands over its trap: judgement, some 2 ft
@@ -162,15 +160,17 @@ def _meant(plant: Plant, name: str) -> float:
 
 def _ahead(line: SteamLine, flow: float) -> float:
     """Lost in stop and strainer."""
-    return float((_STOP / max(line.stop_open, 0.01) ** 2 + _STRAINER / max(line.strainer_open, 0.01) ** 2) * flow**2)
+    return float(
+        (STOP_LOSES / max(line.stop_open, 0.01) ** 2 + STRAINER_LOSES / max(line.strainer_open, 0.01) ** 2) * flow**2
+    )
 
 
 def _reduced(line: SteamLine, main: float, flow: float) -> float:
     """Pressure behind the reducing valve: what it holds, as far as its passage lets that much through."""
     ahead = max(0.0, main - _ahead(line, flow))
     held = line.reducer_set * (1.0 - _DROOP * flow)
-    wide = ahead - _REDUCER * (flow / max(line.reducer_open, 0.01)) ** 2
-    creeps = ahead - _REDUCER * (flow / line.reducer_leak) ** 2 if line.reducer_leak > 0.0 else 0.0
+    wide = ahead - REDUCER_LOSES * (flow / max(line.reducer_open, 0.01)) ** 2
+    creeps = ahead - REDUCER_LOSES * (flow / line.reducer_leak) ** 2 if line.reducer_leak > 0.0 else 0.0
     return max(0.0, min(wide, max(held, creeps)))
 
 

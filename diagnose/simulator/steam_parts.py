@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-__all__ = ["MAIN", "SteamBranch", "SteamLine"]
+__all__ = ["MAIN", "REDUCER_LOSES", "STOP_LOSES", "STRAINER_LOSES", "SteamBranch", "SteamLine"]
 
 MAIN = 2.5  # pressure of a sound main over the plate's: judgement, common practice is two to five times
+# Pressure lost at the machine's rated steam over the plate's, by the square of the flow: judgement, pipes well sized.
+STOP_LOSES, STRAINER_LOSES, REDUCER_LOSES = 0.03, 0.05, 0.25
 
 
 @dataclass

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from copy import deepcopy
 from dataclasses import dataclass, replace
 
@@ -12,35 +13,58 @@ from diagnose.simulator.parts import Heater
 from diagnose.simulator.service import Service
 from diagnose.simulator.steam_flow import SteamFlow, steam_flow, steam_heaters
 
-__all__ = ["Held", "at_rest", "called", "calling", "gauge", "heater_of", "held", "quiet", "share", "to_bucket"]
+__all__ = [
+    "Held",
+    "at_rest",
+    "called",
+    "calling",
+    "gauge",
+    "heater_of",
+    "held",
+    "quiet",
+    "share",
+    "tank_calling",
+    "to_bucket",
+]
 
 
-def _flow(bench: Bench, name: str, others: bool, called: bool) -> SteamFlow:
+def _flow(bench: Bench, name: str, others: bool, called: Collection[str]) -> SteamFlow:
     kept = bench.kept.get(f"steam {name}")
     if isinstance(kept, SteamFlow):
         return kept
     plant, state = bench.plant, bench.service.state
     parts = steam_heaters(plant)
     controls = {"booster": plant.booster.thermostat, **{n: t.thermostat for n, t in plant.tanks.items()}}
-    asked = replace(state, calls={n: called and c.stuck is not False for n, c in controls.items()}, limited={})
+    calls = {n: (n in called or _busy(bench, n)) and c.stuck is not False for n, c in controls.items()}
+    asked = replace(state, calls=calls if called else dict.fromkeys(controls, False), limited={})
     on = {n: heats(plant, asked, n) for n in parts}
     found = bench.kept[f"steam {name}"] = steam_flow(plant, state, on, others)
     return found
 
 
+def _busy(bench: Bench, name: str) -> bool:
+    """Whether a heater is called for most of the time late in service."""
+    return sum(s.calls.get(name, False) for s in bench.late) > 0.5 * len(bench.late)
+
+
 def calling(bench: Bench) -> SteamFlow:
-    """At the end of service, every heater that can be called calling, the building's other users on."""
-    return _flow(bench, "calling", others=True, called=True)
+    """Late in service, the booster calling and what else is called for most of the time, other users on."""
+    return _flow(bench, "calling", others=True, called=("booster",))
+
+
+def tank_calling(bench: Bench) -> SteamFlow:
+    """The same with the tanks turned up until they call."""
+    return _flow(bench, "tank calling", others=True, called=("booster", *bench.plant.tanks))
 
 
 def quiet(bench: Bench) -> SteamFlow:
     """The same with the other users off."""
-    return _flow(bench, "quiet", others=False, called=True)
+    return _flow(bench, "quiet", others=False, called=("booster",))
 
 
 def at_rest(bench: Bench) -> SteamFlow:
     """Nothing called, other users off."""
-    return _flow(bench, "at rest", others=False, called=False)
+    return _flow(bench, "at rest", others=False, called=())
 
 
 def share(bench: Bench, pressure: float) -> float:

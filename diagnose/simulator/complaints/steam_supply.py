@@ -5,7 +5,7 @@ from __future__ import annotations
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import complaint
 from diagnose.simulator.steam_flow import COIL, steam_heaters
-from diagnose.simulator.steam_state import at_rest, called, calling, gauge, share
+from diagnose.simulator.steam_state import at_rest, called, gauge, share, tank_calling
 
 __all__: list[str] = []
 
@@ -35,7 +35,7 @@ def steam_supply(bench: Bench) -> float:
 
 def _cold_coils(bench: Bench) -> list[float]:
     """Coils that stay cold while their heat is asked for, though the machine's gauge is right."""
-    flow, parts = calling(bench), steam_heaters(bench.plant)
+    flow, parts = tank_calling(bench), steam_heaters(bench.plant)
     found = [0.0]
     for name, heater in parts.items():
         branch = heater.steam

@@ -2,15 +2,33 @@
 
 from __future__ import annotations
 
+import math
+
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.registry import fault
-from diagnose.simulator.steam_parts import MAIN
+from diagnose.simulator.steam_parts import MAIN, REDUCER_LOSES, STOP_LOSES, STRAINER_LOSES
 
 __all__: list[str] = []
 
 _STEAM = ("steam",)
 _COOLER = "Steam of less pressure is cooler, and a coil gives heat by the difference from steam to water."
 _AFTER = "plumbing work"
+_RUSH, _TANKS = 0.85, {1: 0.55, 2: 0.1}  # racks at the rush over the plate's; how long a sound tank calls: judgement
+_LOSES = 2.2  # of the plate's pressure that is lost where the machine's usual steam just gets through: judgement
+
+
+def _narrow(plant: Plant, lost: float, severity: float) -> float:
+    """Share of a passage that starves the machine at the rush, by what it loses when open, at rated steam.
+
+    What the rush draws over the rated steam follows from the plate: rinse flow, rise, and how long a rack holds it.
+    """
+    plate = plant.plate
+    tanks = sum(tank.heater.power for tank in plant.tanks.values())
+    held = min(1.0, _RUSH * plate["racks_per_hour"] * plate["rack_length"] / plate["conveyor_speed"])
+    rise = plate["rinse_temperature"] + 3.0 - plate["booster_inlet"]
+    drawn = 4.12e6 * plate["rinse_flow"] * rise * held + _TANKS[int(plate.traits["tanks"])] * tanks
+    usual = drawn / (plant.booster.heater.power + tanks)
+    return usual * math.sqrt(lost / _LOSES) * (1.25 - 0.4 * severity)
 
 
 @fault(
@@ -24,7 +42,7 @@ _AFTER = "plumbing work"
 )
 def boiler_low(plant: Plant, severity: float) -> None:
     """A low main."""
-    plant.fuel.steam.main = 0.85 - 0.6 * severity
+    plant.fuel.steam.main = 0.6 - 0.42 * severity
 
 
 @fault(
@@ -39,7 +57,7 @@ def boiler_low(plant: Plant, severity: float) -> None:
 )
 def prv_low(plant: Plant, severity: float) -> None:
     """Chokes and is set low."""
-    plant.fuel.steam.reducer_open = 0.27 - 0.14 * severity
+    plant.fuel.steam.reducer_open = _narrow(plant, REDUCER_LOSES, severity)
     plant.fuel.steam.reducer_set = 1.0 - 0.35 * severity
 
 
@@ -56,7 +74,7 @@ def prv_low(plant: Plant, severity: float) -> None:
 )
 def steam_strainer_blocked(plant: Plant, severity: float) -> None:
     """Choked."""
-    plant.fuel.steam.strainer_open = 0.13 - 0.07 * severity
+    plant.fuel.steam.strainer_open = _narrow(plant, STRAINER_LOSES, severity)
 
 
 @fault(
@@ -71,7 +89,7 @@ def steam_strainer_blocked(plant: Plant, severity: float) -> None:
 )
 def steam_stop_part_closed(plant: Plant, severity: float) -> None:
     """A turn or two."""
-    plant.fuel.steam.stop_open = 0.1 - 0.055 * severity
+    plant.fuel.steam.stop_open = _narrow(plant, STOP_LOSES, severity)
 
 
 @fault(
@@ -86,7 +104,7 @@ def steam_stop_part_closed(plant: Plant, severity: float) -> None:
 )
 def others_take_steam(plant: Plant, severity: float) -> None:
     """Draw the main down."""
-    plant.fuel.steam.others = MAIN - 0.87 + 0.55 * severity
+    plant.fuel.steam.others = MAIN - 0.6 + 0.42 * severity
 
 
 @fault(
@@ -148,7 +166,7 @@ def steam_shut(plant: Plant, severity: float) -> None:
 )
 def prv_high(plant: Plant, severity: float) -> None:
     """Passes too much."""
-    plant.fuel.steam.reducer_leak = 0.55 + 0.3 * severity
+    plant.fuel.steam.reducer_leak = 0.22 + 0.35 * severity
 
 
 @fault(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
-from diagnose.simulator.steam_state import calling
+from diagnose.simulator.steam_state import tank_calling
 
 __all__: list[str] = []
 
@@ -16,7 +16,7 @@ _BREAKS = 0.1  # of an injector's steam through the surface: it is seen and felt
 @look("tank_control.level_watch", tank_heat=_COIL)
 def level_watch(bench: Bench) -> Answer:
     """Level after ten minutes with the fill shut and steam on: a quarter inch is seen, some 3 kg of water."""
-    rises = 600.0 * calling(bench).stays["wash"] > 1.5 or bench.plant.tanks["wash"].fill_leak > 0.0
+    rises = 600.0 * tank_calling(bench).stays["wash"] > 1.5 or bench.plant.tanks["wash"].fill_leak > 0.0
     return bench.seen("rises" if rises else "steady", "steady", sure=0.97)
 
 
@@ -28,7 +28,7 @@ def coil_test(bench: Bench) -> Answer:
 
 def _worst(bench: Bench) -> tuple[str, float]:
     """The injector whose steam breaks through most, and the share of its steam that does; of none, the wash tank's."""
-    flow = calling(bench)
+    flow = tank_calling(bench)
     shares = {n: flow.bursts[n] / (flow.bursts[n] + flow.stays[n] + 1e-9) for n in bench.plant.tanks if n in flow.stays}
     name = max(shares, key=lambda each: shares[each])
     return (name, shares[name]) if shares[name] > 0.01 else ("wash", 0.0)
@@ -43,5 +43,5 @@ def injector_watch(bench: Bench) -> Answer:
 @look("tank_control.injector_pressure", tank_heat=_INJECTOR)
 def injector_pressure(bench: Bench) -> Answer:
     """A gauge before the injector of the tank that thumps, while it runs."""
-    pressure = calling(bench).coil[_worst(bench)[0]]
+    pressure = tank_calling(bench).coil[_worst(bench)[0]]
     return Answer({"": max(0.0, bench.senses.measure("test gauge", pressure))})

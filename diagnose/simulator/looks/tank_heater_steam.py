@@ -6,7 +6,7 @@ from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
 from diagnose.simulator.steam_parts import SteamBranch
-from diagnose.simulator.steam_state import called, calling, share
+from diagnose.simulator.steam_state import called, share, tank_calling
 
 __all__: list[str] = []
 
@@ -22,24 +22,24 @@ def _branch(bench: Bench) -> SteamBranch:
 
 
 def _pressure(bench: Bench) -> float:
-    return share(bench, calling(bench).coil["wash"])
+    return share(bench, tank_calling(bench).coil["wash"])
 
 
 def _filled(bench: Bench) -> bool:
     """Whether water stands in the coil."""
-    return _pressure(bench) > 0.1 and calling(bench).filled["wash"] > _FILLED
+    return _pressure(bench) > 0.1 and tank_calling(bench).filled["wash"] > _FILLED
 
 
 @look("tank_heater_steam.coil_pressure", tank_heat=_EITHER)
 def coil_pressure(bench: Bench) -> Answer:
     """A test gauge behind the tank's valve, the tank calling."""
-    return Answer({"": max(0.0, bench.senses.measure("test gauge", calling(bench).coil["wash"]))})
+    return Answer({"": max(0.0, bench.senses.measure("test gauge", tank_calling(bench).coil["wash"]))})
 
 
 @look("tank_heater_steam.condensate", tank_heat=_COIL)
 def condensate(bench: Bench) -> Answer:
     """Condensate weighed while the coil heats, with what blows through its trap."""
-    flow, heater = calling(bench), bench.plant.tanks["wash"].heater
+    flow, heater = tank_calling(bench), bench.plant.tanks["wash"].heater
     blown = heater.steam.trap_blows * _pressure(bench) ** 0.5
     weighed = flow.drained["wash"] * (1.0 + blown)
     return Answer({"": max(0.0, bench.senses.measure("scale", weighed))})
@@ -48,7 +48,7 @@ def condensate(bench: Bench) -> Answer:
 @look("tank_heater_steam.valve_opens", tank_heat=_EITHER)
 def valve_opens(bench: Bench) -> Answer:
     """Knock, and the pipe ahead of and behind the valve."""
-    if share(bench, calling(bench).machine) < _COLD:
+    if share(bench, tank_calling(bench).machine) < _COLD:
         return bench.seen("cool_before", "not_called", sure=0.95)
     if not called(bench, "wash"):
         return bench.seen("not_called", sure=0.98)
