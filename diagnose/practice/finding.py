@@ -1,4 +1,4 @@
-"""Which check or cause is meant: by words, or by its number in the whole list."""
+"""Which check or cause is meant: by words, or by its number in the list shown last."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ class Listing:
 
     def __init__(self, book: Book, ids: Sequence[str], texts: Mapping[str, Sequence[str]], kind: str) -> None:
         self._texts, self._kind = texts, kind
+        self._offered: list[str] = []  # what words left open, numbered from 1 until another list is shown
         by: dict[str, list[str]] = {}
         for name in ids:
             by.setdefault(name.split(".")[0], []).append(name)
@@ -32,9 +33,11 @@ class Listing:
         exact = next((n for n, each in self._texts.items() if text.casefold() in (n, each[0].casefold())), None)
         if exact is not None:
             return exact
-        tell_range(text, self.groups, width)
         if text[:1].isdigit() and text.rstrip(".)").isdigit():
-            return self.ids[number_from(text, len(self.ids), "Or say it in words.") - 1]
+            shown = self._offered or self.ids
+            return shown[number_from(text, len(shown), "Or say it in words.") - 1]
+        self._offered = []
+        tell_range(text, self.groups, width)
         matches = find(text, self._texts, 9)
         winner = clear_winner(matches)
         if winner is not None:
@@ -46,17 +49,21 @@ class Listing:
             return listed[0]  # the only one that can be done here
         raise Told(self._perhaps(text, [m.id for m in matches], width))
 
+    def forget(self) -> None:
+        """Let numbers be those of the whole list again."""
+        self._offered = []
+
     def _perhaps(self, text: str, names: Sequence[str], width: int) -> list[Line]:
-        number = {name: nth for nth, name in enumerate(self.ids, 1)}
-        lines = wrap(f"{short(text)} may mean one of these. Its number, or other words:", width)
-        room = len(str(len(self.ids)))
-        listed = [name for name in names if name in number]
-        for name in listed:
-            lines += wrap(self._texts[name][0], width, f"  {number[name]:>{room}}  ")
+        known = frozenset(self.ids)
+        listed = [name for name in names if name in known]
         if not listed:
             raise Refused(
                 f"{short(text)}: {'; '.join(self._texts[n][0] for n in names[:3])}: cannot be read here.", text
             )
+        self._offered = listed
+        lines = wrap(f"{short(text)} may mean one of these. Its number, or other words:", width)
+        for nth, name in enumerate(listed, 1):
+            lines += wrap(self._texts[name][0], width, f"  {nth}  ")
         return lines
 
 

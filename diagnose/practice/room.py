@@ -84,6 +84,7 @@ class Room:
 
     def _named(self, listing: Listing, text: str) -> str:
         if text.casefold() in ("list", "all"):
+            listing.forget()
             raise Told(listed(listing.groups, self._width))
         return listing.meant(text, self._width)
 
@@ -95,6 +96,8 @@ class Room:
 
     def _begin(self, what: str, name: str) -> bool:
         """Do it, or ask first what is done before."""
+        self._checks.forget()
+        self._causes.forget()
         if self._course.choice_due(what, name):
             return self._take(Turned(what, name))
         return self._take(Worked(what, name))
