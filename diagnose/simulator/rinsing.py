@@ -8,6 +8,7 @@ from diagnose.simulator.waterway import held_pressure, rinse_flow
 __all__ = [
     "blade_pulled",
     "commanded",
+    "flashes",
     "gauge_at_rest",
     "gauge_flowing",
     "plate_trace",
@@ -79,6 +80,13 @@ def blade_pulled(bench: Bench) -> bool:
     return commanded(bench, rack=True) and bench.plant.rinse.coil_sound
 
 
+def flashes(bench: Bench) -> bool:
+    """Whether the booster boils in ten minutes without a rack, so that the first rack after them has steam."""
+    booster = bench.plant.booster
+    goes_on = booster.thermostat.stuck is True or booster.heater.welded or booster.heater.steam.valve_leaks > 0.0
+    return booster.heater.kind != "none" and goes_on and bench.rested.flowing["booster"] > 378.0
+
+
 def relief_state(bench: Bench) -> str:
     """What the relief pipe does: dry, always, pauses, rinse end, night, steam.
 
@@ -90,7 +98,7 @@ def relief_state(bench: Bench) -> str:
     opens = plant.plate.get("relief_pressure", 862e3) * plant.rinse.relief_share
     if bench.service.state.flowing["booster"] > 378.0 and plant.booster.heater.power > 0.0:
         return "steam"
-    if plant.booster.heater.steam.valve_leaks > 0.0 and bench.rested.flowing["booster"] > 378.0:
+    if flashes(bench):
         return "steam"
     standing = plant.water.static
     if standing >= 0.97 * opens:

@@ -28,7 +28,7 @@ def _narrow(plant: Plant, lost: float, severity: float) -> float:
     rise = plate["rinse_temperature"] + 3.0 - plate["booster_inlet"]
     drawn = 4.12e6 * plate["rinse_flow"] * rise * held + _TANKS[int(plate.traits["tanks"])] * tanks
     usual = drawn / (plant.booster.heater.power + tanks)
-    return usual * math.sqrt(lost / _LOSES) * (1.25 - 0.4 * severity)
+    return usual * math.sqrt(lost / _LOSES) * (1.2 - 0.38 * severity)
 
 
 @fault(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import look
+from diagnose.simulator.rinsing import flashes
 from diagnose.simulator.senses import Answer
 
 __all__: list[str] = []
@@ -29,7 +30,7 @@ def stays_on(bench: Bench) -> bool:
 def cut_out_at(bench: Bench) -> float:
     """Outlet temperature at which the heat is cut, [K]."""
     control = bench.plant.booster.thermostat
-    if stays_on(bench):
+    if stays_on(bench) or bench.plant.booster.heater.steam.valve_leaks > 0.02:
         return bench.plant.booster.heater.high_limit
     return control.setting + control.width / 2 - control.offset + 0.25 * max(0.0, control.lag - 20.0) * 0.35
 
@@ -191,6 +192,8 @@ def switching_difference(bench: Bench) -> Answer:
 @look("booster_control.first_spray", booster=_HEATED)
 def first_spray(bench: Bench) -> Answer:
     """Manifold in the third and in the fifteenth second after ten idle minutes."""
+    if flashes(bench):
+        return bench.seen("over_both", "over_then_right", sure=0.95)
     rest = cut_out_at(bench)
     soaked = rest + 6.0 * bench.sign("booster soaks hot in pauses")
     if soaked > _MOST and bench.manifold > _MOST - 0.5:

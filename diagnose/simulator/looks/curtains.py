@@ -5,6 +5,7 @@ from __future__ import annotations
 from diagnose.simulator.airing import escapes, rinses_out
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import look
+from diagnose.simulator.rinsing import flashes
 from diagnose.simulator.senses import Answer
 
 __all__: list[str] = []
@@ -22,6 +23,8 @@ def where_steam(bench: Bench) -> Answer:
     most, least = max(ends.values()), min(ends.values())
     if lost["doors"] > 0.1 and lost["doors"] > 0.7 * most:
         return bench.seen("doors", "both_ends", sure=0.97)
+    if most < 0.03 and flashes(bench):
+        return bench.seen("only_while_rinsing", "exit", sure=0.93)
     if most < 0.03:
         return bench.seen("none", "exit", sure=0.98)
     if rinses_out(bench):
