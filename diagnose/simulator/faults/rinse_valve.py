@@ -123,7 +123,7 @@ def arms_drain(plant: Plant, severity: float) -> None:
 )
 def fill_takes_rinse(plant: Plant, severity: float) -> None:
     """A share of the jets' area."""
-    plant.rinse.robbed = 0.12 + 0.4 * severity
+    plant.rinse.robbed = 0.3 + 0.6 * severity
     plant.signs["fill behind the booster open"] = 0.6 + 0.4 * severity
 
 
