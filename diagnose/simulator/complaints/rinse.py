@@ -5,6 +5,8 @@ from __future__ import annotations
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import complaint
 from diagnose.simulator.rinsing import gauge_at_rest, gauge_flowing, relief_state, rest_flow, run_over
+from diagnose.simulator.spilling import worst_wet
+from diagnose.simulator.tank_state import loses, overflows
 from diagnose.simulator.using import energy_over, water_over
 
 __all__: list[str] = []
@@ -89,7 +91,12 @@ def gauge_disbelieved(bench: Bench) -> float:
 
 @complaint("uses_too_much")
 def uses_too_much(bench: Bench) -> float:
-    """More water or energy on the day's meters than plate and good ways of work make, or so it is held to be."""
+    """More on the day's meters than plate and good ways of work make, or so it is held to be.
+
+    Who sees water run, or miss it, says that; the bill comes weeks later and is spoken of where it says more.
+    """
     over = max(water_over(bench), energy_over(bench)) - 1.15
-    counted = 1.5 * bench.plant.habits.yardstick
-    return max(counted, min(3.0, 0.7 + 1.3 * over) if over > 0.0 else 0.0)
+    billed = min(3.0, 0.7 + 1.3 * over) if over > 0.0 else 0.0
+    wet = worst_wet(bench)
+    seen = max(overflows(bench), loses(bench), wet.loud if wet is not None else 0.0)
+    return max(1.5 * bench.plant.habits.yardstick, billed if billed > seen else 0.0)
