@@ -61,7 +61,10 @@ def changes(
         book("heat", "racks", -warmth * share)
     cooled = min(_SPRAYED * rinse * CP * max(0.0, falling - plant.air.room), heat_left)
     book("heat", "air", -cooled * share)
-    inflow[list(plant.tanks)[-1]] = (rinse, heat_left - cooled)
+    past = plant.rinse.past
+    book("water", "out", -rinse * past * share)
+    book("heat", "water out", -(heat_left - cooled) * past * share)
+    inflow[list(plant.tanks)[-1]] = (rinse * (1.0 - past), (heat_left - cooled) * (1.0 - past))
     for name in reversed(list(plant.tanks)):
         _tank(plant, at, now, out, name, inflow, racks, book, share)
     _follow(plant, at, now, out)

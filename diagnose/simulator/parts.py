@@ -150,6 +150,7 @@ class RinseLine:
     coil_sound: bool = True
     lever: bool = False  # rod and lever work the valve: it has no coil
     tops_up: bool = False  # the tank is filled by it, and is under its mark when one looks
+    past: float = 0.0  # share of its water that goes to waste past the tank
     robbed: float = 0.0  # area over the jets' through which water leaves behind the booster for a tank
     run_over: float = 0.0  # s that it goes on after the rack
     relief_share: float = 1.0  # pressure at which the relief valve opens over its stamp

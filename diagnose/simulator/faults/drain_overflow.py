@@ -109,5 +109,6 @@ def runs_by_design(plant: Plant, severity: float) -> None:
 )
 def bypass_off(plant: Plant, severity: float) -> None:
     """Past the tank."""
+    plant.rinse.past = 0.75 + 0.25 * severity
     plant.signs["rinse goes past the tank"] = 0.6 + 0.4 * severity
     plant.signs["rinse water bypasses the tank"] = 0.6 + 0.4 * severity
