@@ -119,7 +119,8 @@ def permit_ohms(bench: Bench) -> Answer:
 @look("control_circuit.how_it_stops")
 def how_it_stops(bench: Bench) -> Answer:
     """Told of the last stop: what stood, and what brought it back."""
-    return bench.seen(stopped(bench)[1], "start_at_once", "a_knock", sure=0.94)
+    stood, back = stopped(bench)
+    return bench.seen(back, "start_at_once", "a_knock", sure=0.94 if stood else 0.985)
 
 
 @look("control_circuit.stop_free")
