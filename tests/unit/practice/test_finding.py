@@ -29,10 +29,8 @@ def test_a_number_is_that_of_the_list_shown_last(listing: Listing) -> None:
         listing.meant("line", 80)
     offered = [line.split(None, 1) for line in told.value.lines[1:]]
     assert [number for number, _ in offered] == [str(n) for n in range(1, len(offered) + 1)]
-    picked = listing.meant("2", 80)
-    assert {"booster_electric.line_amps": "Booster line currents", "booster_electric.feed_present": "Booster line volts"}[
-        picked
-    ] == offered[1][1]
+    titles = {"Booster line currents": IDS[0], "Booster line volts": IDS[3]}
+    assert listing.meant("2", 80) == titles[offered[1][1]]
     with pytest.raises(Refused):
         listing.meant("4", 80)  # the short list has no fourth
     listing.forget()
