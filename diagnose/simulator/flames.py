@@ -9,8 +9,10 @@ from diagnose.simulator.burning import Flame, burner_of, burners, flame, rest_pr
 from diagnose.simulator.gas_parts import INCH
 from diagnose.simulator.heating import heats
 
-__all__ = ["appearance", "burning", "called", "lit", "main_burner", "roars"]
+__all__ = ["FUR", "INLET", "appearance", "burning", "called", "lit", "main_burner", "roars"]
 
+FUR = 0.15  # of the passages' width from which soot is seen: judgement
+INLET = 5.0 * INCH  # Pa, common practice for natural gas ahead of the valve
 # What an eye tells from a good flame: judgement.
 _SMALL = 0.87  # share of the rated gas
 _BREATHES = 0.08  # swing from which a flame is seen to swell and sink, over the rated gas

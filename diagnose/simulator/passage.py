@@ -22,7 +22,7 @@ from diagnose.simulator.conveyor_parts import TableSwitch
 from diagnose.simulator.parts import Conveyor
 from diagnose.simulator.plant import Plant
 
-__all__ = ["AT_TABLE", "Passage", "happens", "overrun", "passage", "sinking"]
+__all__ = ["AT_TABLE", "NEEDED", "REACH", "Passage", "happens", "overrun", "passage", "sinking"]
 
 # Places at the tables where racks hang, by the sign of what is wrong there.
 AT_TABLE = {
@@ -33,9 +33,9 @@ AT_TABLE = {
 _OWN = ("racks broken", "racks of two sizes", "ware overhangs", "racks wrong side first")
 _HANDS = ("racks fed askew", "racks pushed or pulled")
 _BUMP = 0.005  # m that a passing rack moves the table's flap; judgement
-_REACH = 0.032  # m that the last rack can push it; judgement
+REACH = 0.032  # m that the last rack can push it; judgement
 _ROW_GIVES = 0.0762  # m that a row gives after the click before a rack lifts, 3 in; judgement
-_NEEDED = 0.82  # of the plate's run-on: what the last rack's way takes at the plate's speed; judgement
+NEEDED = 0.82  # of the plate's run-on: what the last rack's way takes at the plate's speed; judgement
 _PULL_PEAK = 1.15  # greatest pull of a stroke over its mean; judgement
 
 
@@ -142,7 +142,7 @@ def _stops(plant: Plant) -> dict[str, float]:
             found["jam"] = max(found["jam"], min(0.6, 0.2 + jam.damp / 1e4))
     full = plant.signs.get("clean table fills again", 0.0)
     found["table"] = max(0.55 * full, _touchy(belt.table))
-    needed = _NEEDED * plant.plate["run_on"] / max(belt.pace, 0.3)
+    needed = NEEDED * plant.plate["run_on"] / max(belt.pace, 0.3)
     if timer.run_on < needed:
         found["timer"] = 0.3 + 0.4 * (needed - timer.run_on) / needed
     elif timer.run_on - timer.spread < needed:
@@ -177,7 +177,7 @@ def overrun(bench: Bench) -> float:
         return 1.0
     over = max(0.0, table.delay * plant.conveyor.speed * plant.conveyor.pace - _ROW_GIVES) / _ROW_GIVES
     late = min(1.0, 0.35 + 0.4 * over) if over > 0.0 else 0.0
-    beyond = 0.9 if table.travel > _REACH else 0.0
+    beyond = 0.9 if table.travel > REACH else 0.0
     leaky = 0.35 if table.damp > 0.0 else 0.0  # water that carries the coil's current keeps it in, for a while
     return max(late, beyond, leaky, table.lever_slips, 0.25 * (bench.sign("table leans across") > 0.4))
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.burning import Flame, burner_of, inlet_pressure
 from diagnose.simulator.faults.booster_gas import burner
-from diagnose.simulator.flames import appearance, burning, called, lit
-from diagnose.simulator.gas_parts import INCH
+from diagnose.simulator.flames import FUR, INLET, appearance, burning, called, lit
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
 from diagnose.simulator.state import CP, DENSITY
@@ -15,9 +14,7 @@ __all__: list[str] = []
 
 _GAS = ("gas",)
 _SHELL = 0.0008  # m, 1/32 in of lime
-_FUR = 0.15  # of the passages' width: judgement
 _KETTLES = 0.001  # m of lime under which water boils with a noise: judgement
-_INLET = 5.0 * INCH  # Pa, common practice for natural gas ahead of the valve
 
 
 def _flame(bench: Bench) -> Flame | None:
@@ -111,7 +108,7 @@ def valve_signal(bench: Bench) -> Answer:
     """Volts at the valve and pressure behind it in the trial."""
     if not called(bench, "booster") or not _air(bench):
         return bench.seen("no_volts")
-    if inlet_pressure(bench.plant, lit(bench)) < 0.9 * _INLET:
+    if inlet_pressure(bench.plant, lit(bench)) < 0.9 * INLET:
         return bench.seen("volts_poor_inlet")
     return bench.seen("volts_and_gas" if burner(bench.plant).valve_works else "volts_no_gas")
 
@@ -146,7 +143,7 @@ def flue_gas(bench: Bench) -> Answer:
 def fire_side_look(bench: Bench) -> Answer:
     """Passages seen with lamp and mirror."""
     part = burner_of(bench.plant, "booster")
-    sooted = part is not None and part.soot > _FUR
+    sooted = part is not None and part.soot > FUR
     return bench.seen("sooted" if sooted else "open_passages", "open_passages", sure=0.97)
 
 

@@ -13,7 +13,7 @@ __all__: list[str] = []
 _RACKS = ("pawl bar", "chain")
 _WAITS = 0.35  # share of its time that a rack which is left behind once loses by it: judgement
 _FED = 0.93  # share of the places that a crew fills at rush: judgement
-_STANDS = 0.02  # of the plate's speed: as good as standing
+_STANDS = 0.02  # of the plate's speed: as good as standing; judgement
 
 
 def _racks(bench: Bench) -> float:

@@ -14,7 +14,7 @@ from diagnose.simulator.watching import Mishap, most_often, yields
 __all__: list[str] = []
 
 _RACKS = ("pawl bar", "chain")
-_STOP_AT = 3.75  # pull at which one stops and writes 90 lbf or more, over the sound one
+_STOP_AT = 3.75  # pull over the sound one at which one stops and writes 90 lbf or more: 94 lbf, judgement
 _PARTED_PULLS = 0.2  # what a parted drive still drags along: judgement
 
 
@@ -68,9 +68,7 @@ def witness_marks(bench: Bench) -> Answer:
 def clutch_pull(bench: Bench) -> Answer:
     """Pull at which bar or motor stops, [N]: what gives way first, clutch, jam switch or a motor that can't."""
     belt = bench.plant.conveyor
-    gives = belt.slips_at if not belt.jam.bridged else min(belt.slips_at, _STOP_AT)
-    if not belt.jam.bridged:
-        gives = min(gives, belt.jam.gap / ARM) if belt.jam.gap / ARM > 1.0 else gives
+    gives = belt.slips_at if belt.jam.bridged else min(belt.slips_at, belt.jam.gap / ARM)
     if belt.drive.parted:
         gives = _PARTED_PULLS
     elif passage(bench).stands in ("contact", "motor"):

@@ -6,19 +6,18 @@ from diagnose.simulator.bench import Bench
 from diagnose.simulator.control import starts
 from diagnose.simulator.conveying import ARM, pull
 from diagnose.simulator.conveyor_parts import RunTimer
-from diagnose.simulator.passage import happens, passage
+from diagnose.simulator.passage import NEEDED, happens, passage
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
 
-__all__: list[str] = []
+__all__ = ["contact"]
 
 _RACKS = ("pawl bar", "chain")
 _CLOSED, _OPEN = 0.3, 5e6  # ohm of a dry contact: common practice
-_NEEDED = 0.82  # of the plate's run-on that the last rack's way takes: judgement
 _SOONER = 12.0  # s between racks, by which a rack not felt shortens the run-on: judgement
 
 
-def _contact(bench: Bench, opened: bool, damp: float) -> Answer:
+def contact(bench: Bench, opened: bool, damp: float) -> Answer:
     """A contact's ohms; a wet one is neither closed nor open."""
     return bench.value("ohmmeter", damp if damp > 0.0 else _OPEN if opened else _CLOSED)
 
@@ -47,7 +46,7 @@ def _trips(bench: Bench) -> bool:
 def rest_ohms(bench: Bench) -> Answer:
     """At rest, leads parted, machine empty, [ohm]."""
     jam = bench.plant.conveyor.jam
-    return _contact(bench, jam.stays and not jam.bridged, jam.damp)
+    return contact(bench, jam.stays and not jam.bridged, jam.damp)
 
 
 @look("jam_switch.gap")
@@ -67,7 +66,7 @@ def insides(bench: Bench) -> Answer:
 def over_ohms(bench: Bench) -> Answer:
     """Arm pushed fully over, [ohm]."""
     jam = bench.plant.conveyor.jam
-    return _contact(bench, not jam.bridged, jam.damp)
+    return contact(bench, not jam.bridged, jam.damp)
 
 
 @look("jam_switch.racks_out", conveyor=_RACKS)
@@ -108,7 +107,7 @@ def run_on_spread(bench: Bench) -> Answer:
 def dial(bench: Bench) -> Answer:
     """The dial against plate and way."""
     plate, belt = bench.plant.plate, bench.plant.conveyor
-    enough = belt.timer.run_on >= max(0.95, _NEEDED / max(belt.pace, 0.3)) * plate["run_on"]
+    enough = belt.timer.run_on >= max(0.95, NEEDED / max(belt.pace, 0.3)) * plate["run_on"]
     return bench.seen("enough" if enough else "below", "enough", sure=0.97)
 
 
@@ -133,4 +132,4 @@ def rack_starts(bench: Bench) -> Answer:
 @look("run_timer.lever_ohms", conveyor=_RACKS)
 def lever_ohms(bench: Bench) -> Answer:
     """Lever held over, [ohm]."""
-    return _contact(bench, bench.plant.conveyor.timer.dead, 0.0)
+    return contact(bench, bench.plant.conveyor.timer.dead, 0.0)

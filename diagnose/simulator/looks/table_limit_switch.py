@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
-from diagnose.simulator.passage import happens, passage
+from diagnose.simulator.looks.stop_circuit import contact
+from diagnose.simulator.passage import REACH, happens, passage
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
 
 __all__: list[str] = []
 
 _RACKS = ("pawl bar", "chain")
-_CLOSED, _OPEN = 0.3, 5e6  # ohm of a dry contact: common practice
-_TAP, _REACH = 0.0055, 0.032  # m at which a tap clicks it; to which the last rack pushes it: judgement
+_TAP = 0.0055  # m at which a tap clicks it: judgement
 _NEVER = 60.0  # s that are written where it never stops
 
 
@@ -43,7 +43,7 @@ def paddle_look(bench: Bench) -> Answer:
     table = bench.plant.conveyor.table
     if table.pressed in ("rim", "itself"):
         return bench.seen("bent_in" if table.pressed == "rim" else "no_return", "right", sure=0.96)
-    return bench.seen("out_of_reach" if table.travel > _REACH else "right", "right", sure=0.95)
+    return bench.seen("out_of_reach" if table.travel > REACH else "right", "right", sure=0.95)
 
 
 @look("table_limit_switch.paddle_travel", conveyor=_RACKS)
@@ -58,7 +58,7 @@ def free_ohms(bench: Bench) -> Answer:
     """Flap free and held straight, [ohm]."""
     table = bench.plant.conveyor.table
     opened = table.contact == "reversed" or (table.pressed == "itself" and table.contact != "bridged")
-    return bench.value("ohmmeter", table.damp if table.damp > 0.0 else _OPEN if opened else _CLOSED)
+    return contact(bench, opened, table.damp)
 
 
 @look("table_limit_switch.pressed_ohms", conveyor=_RACKS)
@@ -67,7 +67,7 @@ def pressed_ohms(bench: Bench) -> Answer:
     table = bench.plant.conveyor.table
     slips = table.lever_slips > 0.0 and happens(bench, table.lever_slips, 1) > 0
     closed = table.contact in ("bridged", "reversed") or slips
-    return bench.value("ohmmeter", table.damp if table.damp > 0.0 else _CLOSED if closed else _OPEN)
+    return contact(bench, not closed, table.damp)
 
 
 @look("table_limit_switch.paddle_clear", conveyor=_RACKS)
@@ -105,7 +105,7 @@ def fill_table(bench: Bench) -> Answer:
         return bench.seen("row_hangs", "before", sure=0.93)
     if _never_stops(bench):
         return bench.seen("not_at_all", "too_late", sure=0.95)
-    if table.travel > _REACH:
+    if table.travel > REACH:
         return bench.seen("not_at_all" if table.travel > 0.042 else "too_late", "not_at_all", sure=0.9)
     if table.delay > 2.0:
         return bench.seen("too_late", "not_at_all", sure=0.95)

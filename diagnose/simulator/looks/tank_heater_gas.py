@@ -5,8 +5,7 @@ from __future__ import annotations
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.burning import Flame, inlet_pressure
 from diagnose.simulator.faults.tank_heater_gas import burner
-from diagnose.simulator.flames import appearance, burning, lit
-from diagnose.simulator.gas_parts import INCH
+from diagnose.simulator.flames import FUR, INLET, appearance, burning, lit
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
 
@@ -14,8 +13,6 @@ __all__: list[str] = []
 
 _GAS = ("gas",)
 _SHELL = 0.0012  # m of lime that a spatula finds: judgement
-_FUR = 0.15  # of the passages' width: judgement
-_INLET = 5.0 * INCH  # Pa, common practice for natural gas ahead of the valve
 
 
 def _flame(bench: Bench) -> Flame | None:
@@ -46,8 +43,8 @@ def valve_signal(bench: Bench) -> Answer:
     part, seen = burner(bench.plant), burning(bench, "wash")
     if seen is None or seen.why in ("air", "proof", "spark"):
         return bench.seen("no_volts")
-    if inlet_pressure(bench.plant, lit(bench)) < 0.9 * _INLET:
-        return bench.seen("volts_poor_inlet" if seen.burns or not part.valve_works else "no_volts", sure=1.0)
+    if inlet_pressure(bench.plant, lit(bench)) < 0.9 * INLET:
+        return bench.seen("volts_poor_inlet")
     return bench.seen("volts_and_gas" if part.valve_works else "volts_no_gas")
 
 
@@ -83,7 +80,7 @@ def surface_look(bench: Bench) -> Answer:
     part = burner(bench.plant)
     if part.lime > _SHELL:
         return bench.seen("limed", "bare", sure=0.97)
-    return bench.seen("sooted", "bare", sure=0.97) if part.soot > _FUR else bench.seen("bare")
+    return bench.seen("sooted", "bare", sure=0.97) if part.soot > FUR else bench.seen("bare")
 
 
 @look("tank_heater_gas.jet_stamp", tank_heat=_GAS)
