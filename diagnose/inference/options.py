@@ -8,6 +8,9 @@ per minute goes first: the others can follow it.
 Where causes are many, one check alone often cannot beat the call for help, although a few would. So when repairing at
 once comes near that call while most of what may be the matter can be mended here, what is left after each outcome is
 priced as a search (see `repairs.py`), and the checks that spare minutes by that price go first.
+
+With several complaints, what is as good as known is repaired before the rest is looked for: it may be behind the other
+complaint too, in a way not listed, and checks go on more plainly on a machine with one fault less.
 """
 
 from __future__ import annotations
@@ -113,6 +116,8 @@ class _Weigher:
         stands = self.repairs.stands([(self.now.open, self.now.state)])
         minutes, first = self.repairs.at_once(self.belief[None, :], stands)
         at_once, begin = float(minutes[0]), int(first[0])
+        known = self.repairs.surest(self.belief, stands) if len(self.repairs.groups) > 1 else HELP
+        begin = begin if known == HELP else known
         base = min(at_once, float(self.repairs.by_search(self.belief[None, :], stands)[0])) if search else at_once
         options = self._checks(base, search) if self.predictions else []
         by_help, call = self.repairs.by_help(self.belief, stands), self.repairs.economy.help_minutes
@@ -123,7 +128,10 @@ class _Weigher:
                 Option("repair", self.causes[begin], at_once, 0.0, cost, probability=float(self.belief[begin]))
             )
         without = min(o.expected for o in options if o.kind != "check")
-        return Advice(tuple(sorted(options, key=lambda o: _order(o, without if search else 0.0))), search)
+        ranked = sorted(options, key=lambda o: _order(o, without if search else 0.0))
+        if known != HELP:
+            ranked.sort(key=lambda o: o.kind != "repair")
+        return Advice(tuple(ranked), search)
 
     def _checks(self, base: float, search: bool) -> list[Option]:
         """All checks in one go: a row for each outcome of each."""

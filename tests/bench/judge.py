@@ -58,7 +58,7 @@ def _told(outcome: Outcome) -> str:
     exercise = outcome.job.exercise
     return (
         f"{outcome.way}: {', '.join(outcome.job.causes)} on {exercise.machine} ({outcome.job.said[0]}): {end} after "
-        f"{outcome.minutes:.0f} min, wrong {outcome.wrong}, led {outcome.first}\n"
+        f"{outcome.minutes:.0f} min, wrong {outcome.wrong}, led {outcome.first} ({outcome.took:.0f} s)\n"
         f"      {' > '.join(outcome.path)}"
     )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import time
 from dataclasses import dataclass, field
 
 from diagnose.inference import Economy
@@ -48,6 +49,7 @@ class Outcome:
     first_stop_probability: float = 0.0
     brier: float = 0.0
     log_loss: float = 0.0
+    took: float = 0.0  # seconds of computing
 
     @property
     def top1(self) -> bool:
@@ -63,7 +65,7 @@ class Outcome:
 def play(book: Book, job: Job, way: str, without: str = "") -> Outcome:
     """Work a job. `without` is a cause taken from the knowledge: it can't be thought of, nor repaired."""
     practice = Bench(book, WORLD, job.exercise)
-    done = Outcome(job, way)
+    done, begun = Outcome(job, way), time.process_time()
     if without:
         practice.note(ev.RuledOut(without))
     for _ in range(MOST_STEPS):
@@ -85,7 +87,7 @@ def play(book: Book, job: Job, way: str, without: str = "") -> Outcome:
         if practice.solved:
             done.solved = True
             break
-    done.minutes = practice.minutes
+    done.minutes, done.took = practice.minutes, time.process_time() - begun
     return done
 
 

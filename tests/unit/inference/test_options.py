@@ -20,7 +20,7 @@ from diagnose.inference import (
     solve_and_predict,
 )
 from diagnose.inference.options import weigh_options
-from diagnose.inference.repairs import HELP, MINUTES_A_BIT, Repairs
+from diagnose.inference.repairs import AS_GOOD_AS_KNOWN, HELP, MINUTES_A_BIT, Repairs
 from diagnose.model import Book
 from tests.unit.inference.hand_book import BOOK, MACHINE, saw
 
@@ -171,3 +171,20 @@ def test_a_check_that_tells_nothing_is_not_advised() -> None:
     assert advice.best.kind == "help"
     (check,) = [o for o in advice.options if o.kind == "check"]
     assert check.saves < 0
+
+
+def test_what_is_known_is_repaired_before_another_complaint_is_searched() -> None:
+    """A look at the second complaint pays more a minute; yet the known cause of the first is mended before it."""
+    belief = np.array([0.97, 0.5, 0.5])
+    look = Prediction("look", {"y": 0.5, "z": 0.5}, ("x", "y", "z"), np.array([[0.97, 1.0, 0.0], [0.97, 0.0, 1.0]]))
+    tasks = [Task(60.0), Task(60.0), Task(60.0)]
+
+    def first(groups: list[list[int]]) -> str:
+        repairs = Repairs(tasks, groups, Task(0.0), FREE)
+        there = Circumstances()
+        return weigh_options(("x", "y", "z"), belief, [look], {"look": Task(2.0)}, repairs, there).best.id
+
+    assert first([[0], [1, 2]]) == "x"
+    assert first([[1, 2]]) == "look"
+    belief[0] = AS_GOOD_AS_KNOWN - 0.01
+    assert first([[0], [1, 2]]) == "look"
