@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 import numpy as np
 
@@ -14,7 +15,12 @@ from diagnose.inference.situation import Prediction, Situation, Solution
 from diagnose.inference.tree import FaultTree
 from diagnose.model import Book, Cause, Check
 
-__all__ = ["advise"]
+__all__ = ["WASTED_PART", "WASTED_WORK", "advise"]
+
+# What a repair that was not the one costs besides its own minutes, in minutes: a part bought and fitted for nothing and
+# the kitchen's trust; or a setting moved that was right, which is set back. Judgement.
+WASTED_PART = 30.0
+WASTED_WORK = 10.0
 
 
 def advise(
@@ -58,7 +64,9 @@ def _opens(entry: Cause | Check) -> frozenset[str]:
 
 def _repair(cause: Cause | None, now: Circumstances) -> Task | None:
     """None for "something not listed", and for what these people may not do here."""
-    return _task(cause) if cause is not None and now.allows(cause.who, _opens(cause)) else None
+    if cause is None or not now.allows(cause.who, _opens(cause)):
+        return None
+    return replace(_task(cause), wasted=WASTED_PART if cause.parts else WASTED_WORK)
 
 
 def _offered(check: Check, now: Circumstances) -> bool:

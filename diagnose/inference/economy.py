@@ -43,11 +43,15 @@ class Economy:
 
 @dataclass(frozen=True)
 class Task:
-    """A check or a repair as work: its own minutes, what must be open, and the machine's state for it."""
+    """A check or a repair as work: its own minutes, what must be open, and the machine's state for it.
+
+    `wasted` minutes come on top where a repair was not the one.
+    """
 
     minutes: float
     open: frozenset[str] = frozenset()
     state: str = "running"
+    wasted: float = 0.0
 
 
 @dataclass(frozen=True)

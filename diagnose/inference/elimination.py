@@ -22,16 +22,18 @@ class Cluster:
 
 Order = list[tuple[int, frozenset[int]]]
 
-# Where the first order makes a wide table, so many others are tried, ties broken by chance; each takes some
-# milliseconds, and every halving of the table saves far more.
-WIDE = 2**14
+# Where the first order makes a wide table, so many others are tried, ties broken by chance; each takes tens of
+# milliseconds with hundreds of variables, as much as a table of so many cells over all cases.
+WIDE = 2**20
 TRIES = 6
-VERY_WIDE = 2**17  # then more of them
+VERY_WIDE = 2**23  # then more of them
 MORE_TRIES = 24
+# A table of one case is wide beyond this, however few the cases.
+WIDE_ALONE = 2**16
 
 
-def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]]) -> Order:
-    """Each variable with the neighbours it has when it is summed out, cheapest next.
+def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]], cases: int = 1) -> Order:
+    """Each variable with the neighbours it has when it is summed out, cheapest next; for so many cases in one go.
 
     Greedy: the variable whose neighbours lack the fewest connections goes first, among equals the one that makes the
     smallest table. Finding the best order of all is out of reach; this one is near it on trees that share little. Where
@@ -41,14 +43,16 @@ def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]]) -> 
     [0, 1, 2]
     """
     scopes = [tuple(scope) for scope in scopes]
+    wide = min(WIDE_ALONE, WIDE // cases)
+    very_wide = wide * VERY_WIDE // WIDE
     best = _greedy(cards, scopes, None)
-    if _widest(best, cards) <= WIDE:
+    if _widest(best, cards) <= wide:
         return best
     chance = random.Random(len(cards))
-    for tries, enough in ((TRIES, VERY_WIDE), (MORE_TRIES, 0)):
+    for tries, enough in ((TRIES, very_wide), (MORE_TRIES, 0)):
         others = (_greedy(cards, scopes, chance) for _ in range(tries))
         best = min([best, *others], key=lambda order: _work(order, cards))
-        if _widest(best, cards) <= (enough or WIDE):
+        if _widest(best, cards) <= (enough or wide):
             break
     return best
 

@@ -9,8 +9,8 @@ Where causes are many, one check alone often cannot beat the call for help, alth
 once comes near that call while most of what may be the matter can be mended here, what is left after each outcome is
 priced as a search (see `repairs.py`), and the checks that spare minutes by that price go first.
 
-With several complaints, what is as good as known is repaired before the rest is looked for: it may be behind the other
-complaint too, in a way not listed, and checks go on more plainly on a machine with one fault less.
+What is as good as known is repaired before anything else is looked at. With several complaints it may be behind the
+other one too, in a way not listed, and checks go on more plainly on a machine with one fault less.
 """
 
 from __future__ import annotations
@@ -116,7 +116,7 @@ class _Weigher:
         stands = self.repairs.stands([(self.now.open, self.now.state)])
         minutes, first = self.repairs.at_once(self.belief[None, :], stands)
         at_once, begin = float(minutes[0]), int(first[0])
-        known = self.repairs.surest(self.belief, stands) if len(self.repairs.groups) > 1 else HELP
+        known = self.repairs.surest(self.belief, stands)
         begin = begin if known == HELP else known
         base = min(at_once, float(self.repairs.by_search(self.belief[None, :], stands)[0])) if search else at_once
         options = self._checks(base, search) if self.predictions else []

@@ -16,9 +16,11 @@ from diagnose.inference.tree import FaultTree, TreeCheck
 
 __all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict"]
 
-# Many checks at once have hundreds of cases, each with its own tables: in wide ones they are slow, in halves quick.
-MANY_WIDEST = 2**14
+# Many checks at once have hundreds of cases, each with its own tables: what needs more cells than this for all of them
+# takes seconds; fewer checks at a time, then, and not all of them.
+MOST_AT_ONCE = 2**21
 FEW = 6
+MANY_GROUPS = 8
 TELLING = 24  # checks foretold where each is dear
 
 Array = NDArray[np.float64]
@@ -33,33 +35,38 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
     """For each check, if it were done now: how likely each outcome is, and every cause's probability after it.
 
     Checks that see the same of what findings saw outside the complaint are taken together, as the network must hold
-    that for them. Where that makes wide tables even so, as it may after repairs, only the TELLING checks that promise
-    most are foretold, a few at a time; a check that is too much by itself is left out.
+    that for them. Where that makes many networks, as it may after many answers, only the TELLING checks that promise
+    most are foretold of those that need one of their own; where it makes wide tables, a few at a time, and a check that
+    is too much by itself is left out.
     """
     checks = list(dict.fromkeys(check_ids))
+    groups = grouped(tree, situation, [check_of(tree, check) for check in checks])
+    if len(groups) > MANY_GROUPS:
+        telling = _most_telling(tree, situation, [check for group in groups[1:] for check in group])
+        groups = [groups[0], *grouped(tree, situation, [check_of(tree, check) for check in telling])]
     found: dict[str, Prediction] = {}
     wide: list[str] = []
-    for group in grouped(tree, situation, [check_of(tree, check) for check in checks]):
+    for group in groups:
         try:
-            found.update(solve_and_predict(tree, situation, group, MANY_WIDEST)[1])
+            found.update(solve_and_predict(tree, situation, group, MOST_AT_ONCE)[1])
         except TooWideError:
             wide += group
-    if wide:
-        for few in _most_telling(tree, situation, wide):
-            found.update(_halved(tree, situation, few))
+    telling = _most_telling(tree, situation, wide) if wide else []
+    for start in range(0, len(telling), FEW):
+        found.update(_halved(tree, situation, telling[start : start + FEW]))
     return {check: found[check] for check in checks if check in found}
 
 
 def _halved(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> dict[str, Prediction]:
     try:
-        return solve_and_predict(tree, situation, checks)[1]
+        return solve_and_predict(tree, situation, checks, MOST_AT_ONCE)[1]
     except TooWideError:
         half = len(checks) // 2
         return {**_halved(tree, situation, checks[:half]), **_halved(tree, situation, checks[half:])} if half else {}
 
 
-def _most_telling(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> list[list[str]]:
-    """The TELLING checks whose rows differ most where belief lies, a few together.
+def _most_telling(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> list[str]:
+    """The TELLING checks whose rows differ most where belief lies.
 
     What a check promises is reckoned roughly: over the nodes it looks at, the belief in what is below each and not
     below an earlier one, times how far its row stands off the row of "none".
@@ -76,8 +83,7 @@ def _most_telling(tree: FaultTree, situation: Situation, checks: Sequence[str]) 
             seen |= causes[node]
         return total
 
-    best = sorted(checks, key=promises, reverse=True)[:TELLING]
-    return [best[start : start + FEW] for start in range(0, len(best), FEW)]
+    return sorted(checks, key=promises, reverse=True)[:TELLING]
 
 
 def concerned(tree: FaultTree, situation: Situation) -> tuple[str, ...]:
@@ -98,9 +104,9 @@ def bearing_checks(tree: FaultTree, situation: Situation) -> tuple[str, ...]:
 
 
 def solve_and_predict(
-    tree: FaultTree, situation: Situation, check_ids: Iterable[str], widest: int | None = None
+    tree: FaultTree, situation: Situation, check_ids: Iterable[str], most: int | None = None
 ) -> tuple[Solution, dict[str, Prediction]]:
-    """Both in one sweep; predictions are about the causes concerned. `widest`: see `propagate`.
+    """Both in one sweep; predictions are about the causes concerned. `most`: see `propagate`.
 
     A check is cut into cells: "the first true node it looks at is the i-th", and "none of them". A cell is a handful
     of nodes known to be true or false, so it multiplies each of their variables by 0 or 1 and leaves the shape of the
@@ -123,7 +129,7 @@ def solve_and_predict(
     variables = {node: network.variable(node, situation.stage) for node in nodes}
     causes = concerned(tree, situation)
     predicted = [variables[cause] for cause in causes] if checks else []
-    marginals = propagate(network.cards, network.factors, predicted, variables.values(), widest)
+    marginals = propagate(network.cards, network.factors, predicted, variables.values(), most)
     solution = _solution(tree, variables, marginals)
     so = np.array([_row(marginals[variable][1], cells.cases) for variable in predicted])
     chance = np.exp(_row(marginals.log_evidence, cells.cases) - solution.log_evidence)

@@ -34,9 +34,9 @@ Array = NDArray[np.float64]
 class Clusters:
     """The shape of the computation: clusters, and which of them holds what."""
 
-    def __init__(self, cards: Sequence[int], scopes: Sequence[Sequence[int]]) -> None:
+    def __init__(self, cards: Sequence[int], scopes: Sequence[Sequence[int]], cases: int = 1) -> None:
         self.cards = cards
-        self.clusters = cluster_tree(elimination_order(cards, scopes))
+        self.clusters = cluster_tree(elimination_order(cards, scopes, cases))
         self.widest = max((self._cells(cluster.variables) for cluster in self.clusters), default=1)
         self._holding: list[set[int]] = [set() for _ in cards]
         for number, cluster in enumerate(self.clusters):
@@ -81,11 +81,12 @@ def propagate(
     factors: Sequence[Factor],
     wanted: Iterable[int],
     wanted_first: Iterable[int] = (),
-    widest: int | None = None,
+    most: int | None = None,
 ) -> Marginals:
     """Log evidence of every case, the marginals of the `wanted` variables, and of others in the first case only.
 
-    Raises TooWideError where a table of one case would need more than `widest` cells (WIDEST, when not given).
+    Raises TooWideError where a table of one case would need more than WIDEST cells, or one of all cases more than
+    `most`.
 
     >>> prior, seen = Factor((0,), np.array([[0.9], [0.1]])), Factor((0,), np.array([[0.2], [0.8]]))
     >>> propagate([2], [prior, seen], [0])[0].round(3).tolist()
@@ -94,8 +95,9 @@ def propagate(
     cases = max((_cases(factor.table) for factor in factors), default=1)
     factors, known, log_weight = without_certain(factors)
     # A known variable has one value left; a card of 2 would count it twice in the evidence.
-    shape = Clusters([1 if v in known else card for v, card in enumerate(cards)], [f.variables for f in factors])
-    allowed = WIDEST if widest is None else min(widest, WIDEST)
+    left = [1 if v in known else card for v, card in enumerate(cards)]
+    shape = Clusters(left, [f.variables for f in factors], cases)
+    allowed = WIDEST if most is None else min(most // cases, WIDEST)
     if shape.widest > allowed:
         raise TooWideError(f"a table of {shape.widest} cells is needed, {allowed} are allowed")
     wanted, first = set(wanted), set(wanted_first)

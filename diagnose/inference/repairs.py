@@ -7,6 +7,9 @@ with pi = z * p for every cause, z is fitted so that the probabilities p come ou
 single fault (the p sum to 1) and the best order is by probability over cost; for z = 1 the faults are simply
 independent and it is by odds over cost; anything between fits in between.
 
+A repair that was not the one also wastes what it is fitted with: where the complaint is still there after it, that is
+added to its minutes.
+
 Where causes are many, trying repairs one after the other soon costs more than the call for help, whatever one more
 check may say. A belief is then also priced as a search: the bits still open, at a fixed price each, and the repair of
 what is found. The price must not depend on which checks are left: else a check that tells nothing would seem as good as
@@ -32,7 +35,7 @@ HELP = -1  # begin with the call for help
 # What closing one bit of doubt takes, with covers and the checks that say nothing new. Judgement, and trial: 4, 6, 10
 # and 16 minutes led to 107, 101, 98 and 99 minutes a job over sixty jobs played through with the shipped knowledge.
 MINUTES_A_BIT = 10.0
-AS_GOOD_AS_KNOWN = 0.95  # judgement
+AS_GOOD_AS_KNOWN = 0.97  # judgement
 _CERTAIN = 1.0 - 1e-12  # keeps odds finite
 
 Array = NDArray[np.float64]
@@ -76,6 +79,7 @@ class Repairs:
         self._needs = self._needed([task.open | proof.open for task in done])
         self._moves = self._moved(done)
         self._work = np.array([task.minutes + economy.move(task.state, proof.state) + proof.minutes for task in done])
+        self._wasted = np.array([task.wasted for task in done])
         self._after = self.states.index(proof.state)
 
     def _needed(self, opens: Sequence[frozenset[str]]) -> Array:
@@ -156,7 +160,7 @@ class Repairs:
         odds = pi / (1.0 - pi)
         left = np.log1p(-pi)
         remaining = np.broadcast_to(self._possible[group], p.shape).copy()
-        need, work, opened = self._needs[:, group], self._work[group], stands.opened
+        need, work, wasted, opened = self._needs[:, group], self._work[group], self._wasted[group], stands.opened
         moves = self._moves[stands.states][:, group]
         still = before = -np.expm1(left.sum(axis=1)) / z
         spent, took = np.zeros(len(beliefs)), 1.0
@@ -164,7 +168,7 @@ class Repairs:
         first = began = np.full(len(beliefs), HELP)
         for turn in range(int(self._possible[group].sum())):
             cost = work + moves + (~opened * self._opening) @ need
-            choice = np.where(remaining, np.round(odds / cost, 12), -1.0).argmax(axis=1)
+            choice = np.where(remaining, np.round(odds / (cost + wasted), 12), -1.0).argmax(axis=1)
             began = began if turn else group[choice]
             spent = spent + still * cost[rows, choice]
             remaining[rows, choice] = False
@@ -174,6 +178,7 @@ class Repairs:
             took *= 1.0 - REPAIR_DID_NOT_TAKE
             now = -np.expm1(left.sum(axis=1)) / z
             still, before = still - (before - now) * took, now
+            spent = spent + still * wasted[choice]
             whole = spent + still * self.economy.help_minutes
             better = whole < best
             first, best = np.where(better, began, first), np.where(better, whole, best)

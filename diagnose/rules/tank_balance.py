@@ -202,7 +202,12 @@ def compared(facts: Facts) -> Finding | Silent | None:
 
 
 def _side_by_side(facts: Facts) -> tuple[Reading | None, Reading | None]:
-    """The tank's settled figure and its second thermometer; else the pair that was read for a tank too hot."""
+    """The tank's settled figure and its second thermometer; else the pair that was read for a tank too hot.
+
+    Where both pairs were read, one of them has said it.
+    """
+    if facts.finding(COMPARED) is not None:
+        return None, None
     settled = facts.fresh(tank_meant(facts).settled)
     if settled is not None:
         return settled, facts.now(REFERENCE)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -15,6 +16,8 @@ from tests.rulebook import BOOK, machine
 SHIPPED = load_book()
 # From nothing to far too much, in the unit a check is asked in.
 VALUES = st.one_of(st.just(0.0), st.floats(-5, 400, allow_nan=False), st.floats(0, 1e9, allow_nan=False))
+
+_USUAL = {"temperature": 150.0, "voltage": 210.0, "current": 20.0}
 
 
 @st.composite
@@ -65,3 +68,23 @@ def test_shipped_book(readings: list[Reading], kind: str, check: str) -> None:
     _holds(SHIPPED, readings, own)
     shown = expected(SHIPPED, own, readings, check)
     assert shown is None or all(line.strip() for line in shown.lines)
+
+
+@pytest.mark.parametrize("kind", sorted(SHIPPED.machines))
+@pytest.mark.parametrize("factor", [0.5, 1.0, 1.5])
+def test_everything_that_can_be_measured_was(kind: str, factor: float) -> None:
+    """Rules that read the same thing in two ways must not both count it, nor say the same twice."""
+    own = Machine("m", SHIPPED.machines[kind])
+    measured = [c for c in SHIPPED.checks.values() if c.reading is not None and fits(own, c.fits)]
+    assert len(measured) > 50
+    readings = []
+    for nth, check in enumerate(measured):
+        assert check.reading is not None
+        unit = find_unit(check.reading.unit, check.reading.quantity)
+        assert unit is not None
+        values = {
+            place: Quantity(_USUAL.get(check.reading.quantity, 20.0) * factor, unit)
+            for place in check.reading.each or [""]
+        }
+        readings.append(Reading(f"r{nth}", check.id, values))
+    _holds(SHIPPED, readings, own)

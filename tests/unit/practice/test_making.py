@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import random
+from types import SimpleNamespace
+from typing import cast
+
 import msgspec
 import pytest
 
@@ -9,8 +13,8 @@ from diagnose.model import Book, load_book
 from diagnose.practice.best import best_path, settling, told
 from diagnose.practice.exercise import Exercise
 from diagnose.practice.machine import Practice
-from diagnose.practice.making import LEVELS, NoExerciseError, causes_under, make
-from diagnose.practice.port import simulate, simulator_here
+from diagnose.practice.making import LEVELS, NoExerciseError, causes_under, draw_plate, make
+from diagnose.practice.port import machine_of, simulate, simulator_here
 from tests.practice_machine import ELEMENT, INLET, LINES, exercise, world
 
 
@@ -65,3 +69,13 @@ def test_the_simulator_of_the_house_carries_an_exercise(book: Book) -> None:
     assert made.complaint in sim.complaints()
     assert sim.present == tuple(name for name, _ in made.faults)
     assert any(book.machines[made.machine].title in sentence for sentence in made.story)
+
+
+@pytest.mark.parametrize("kind", sorted(load_book().machines))
+def test_a_plate_as_awkward_as_they_are_drawn_makes_a_sound_machine(book: Book, kind: str) -> None:
+    """Little rinse water that warms, much air that cools: without a fault nobody complains."""
+    worst = SimpleNamespace(uniform=lambda low, high: low if low < 0.95 else high)
+    own = draw_plate(book, kind, cast(random.Random, worst))
+    assert ("vent_exit" in own) == (machine_of(book, kind, {}).plate("vent_exit") is not None)
+    sound = Exercise(seed=7, level=1, machine=kind, own=own, faults=[], complaint="")
+    assert simulate(simulator_here(), book, sound).complaints() == ()
