@@ -10,6 +10,7 @@ from diagnose.simulator.senses import Answer
 
 __all__: list[str] = []
 
+_HOTTEST = 363.0  # K, to where the density of water is reckoned; hotter it grows little more
 _HEATED = ("electric", "steam", "gas")
 
 
@@ -38,7 +39,8 @@ def standing_pair(bench: Bench) -> Answer:
 def caught(bench: Bench) -> Answer:
     """Water from the relief pipe between the last rack and the end of heating."""
     booster = bench.plant.booster
-    grown = expanded_volume(booster.volume, bench.plant.water.temperature, booster.thermostat.setting) - booster.volume
+    cold, hot = bench.plant.water.temperature, min(booster.thermostat.setting, _HOTTEST)
+    grown = expanded_volume(booster.volume, cold, hot) if hot > cold else 0.0
     state = relief_state(bench)
     volume = {"dry": 0.0, "pauses": grown, "rinse end": 0.3 * grown, "night": 2.5 * grown, "steam": 6 * grown}
     return Answer({"": max(0.0, bench.senses.measure("bucket and watch", volume.get(state, 3.0 * grown)))})

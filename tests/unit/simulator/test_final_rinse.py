@@ -250,3 +250,19 @@ def test_a_repair_ends_the_complaint_and_only_of_the_faulty_part(name, complaint
     assert complaint in sim.complaints()
     assert sim.repair(name)
     assert sim.complaints() == ()
+
+
+@pytest.mark.parametrize("severity", [0.7, 1.0])
+def test_shut_in_water_leaves_by_the_relief_valve_as_much_as_it_grows(severity: float) -> None:
+    """Three gallons from 60 to 88 °C grow by 195 mL (density of water, IAPWS-IF97): so much is caught."""
+    kind = "single_tank_electric_208"
+    caught = Simulated(plate(kind), (("relief_valve.expansion_trapped", severity),), seed=2).read("relief_valve.caught")
+    booster = plate(kind).figures["booster_volume"]
+    grown = booster * (983.2 / 966.6 - 1.0)  # kg/m3 at 60 and 88 °C
+    assert grown / 1.3 < caught.values[""] < grown * 1.3
+
+
+def test_too_hot_a_booster_can_be_read() -> None:
+    for fault in ("booster_control.stat_set_high", "booster_control.inlet_hot"):
+        sim = Simulated(plate("two_tank_electric_208"), ((fault, 1.0),), seed=1)
+        assert sim.read("relief_valve.caught").values[""] >= 0.0

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from diagnose.model import Machine, fits
@@ -108,3 +110,13 @@ def test_a_plate_takes_usual_figures_where_it_has_none() -> None:
     assert bare["run_on"] == 30.0
     with pytest.raises(KeyError):
         bare["rinse_flow"]
+
+
+@pytest.mark.parametrize("name", sorted(FAULTS)[::12])
+def test_everything_can_be_read_whatever_is_the_matter(name: str) -> None:
+    """A sample of the faults, each at its worst: every look answers, or says that there is nothing to be read."""
+    kind = next(kind for kind in TYPES if FAULTS[name].fits(plate(kind)))
+    sim = Simulated(plate(kind), ((name, 1.0),), seed=3)
+    answered = [sim.read(look) for look in LOOKS if sim.can_read(look)]
+    assert len(answered) > 100
+    assert all(math.isfinite(value) for answer in answered for value in answer.values.values())
