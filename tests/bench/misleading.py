@@ -24,9 +24,9 @@ from diagnose.model import Book, Reading
 from diagnose.model.answers import show_values
 from diagnose.model.loader import load_book
 from diagnose.practice.exercise import Exercise
-from diagnose.practice.port import machine_of, simulate
+from diagnose.practice.port import Answer, machine_of, simulate
 from diagnose.rules import findings
-from diagnose.simulator import FAULTS, Answer
+from diagnose.simulator import FAULTS
 from diagnose.units import Quantity, find_unit
 from tests.bench.judge import KNOWLEDGE
 from tests.bench.judging.jobs import WORLD, Job, singles
