@@ -33,6 +33,8 @@ def spray_pattern(bench: Bench) -> Answer:
     marked = max(gush, key=bench.sign)
     if bench.sign(marked) > 0.15 and rinse.flow > 0.0:
         return Answer(outcome=bench.senses.notice(bench.sign(marked), gush[marked], "straight", 0.95))
+    if rinse.jets < 0.02 * wanted:
+        return bench.seen("nothing", "short", sure=0.97)
     if rinse.jets < 0.5 * wanted:
         return bench.seen("short", "straight", sure=0.93)
     if rinse.jets > 1.6 * wanted:
