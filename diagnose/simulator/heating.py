@@ -9,7 +9,7 @@ from diagnose.simulator.parts import Heater
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.state import DENSITY, State
 
-__all__ = ["fuel_heat", "heaters", "heats"]
+__all__ = ["controlled", "fuel_heat", "heaters", "heats"]
 
 _LEAST_WATER = 0.33  # of a tank: below it the low-water cut-out keeps the heater off; judgement
 
@@ -23,12 +23,18 @@ def heaters(plant: Plant) -> Iterator[tuple[str, Heater]]:
             yield name, tank.heater
 
 
+def controlled(plant: Plant) -> bool:
+    """Whether control volts reach the heaters' controls: they hang on the control transformer, behind its fuse."""
+    links = plant.control.links
+    return plant.power.control_share >= 0.6 and links["feed"] and links["transformer"] and links["fuse"]
+
+
 def heats(plant: Plant, state: State, name: str) -> bool:
     """Whether a heater is switched on: called for and allowed, or its contactor or valve stands open by itself."""
     heater = plant.booster.heater if name == "booster" else plant.tanks[name].heater
     if heater.welded:
         return True
-    if not heater.coil_works or plant.power.control_share < 0.6 or not plant.control.links["fuse"]:
+    if not heater.coil_works or not controlled(plant):
         return False
     if state.limited.get(name, False) or not state.calls[name]:
         return False

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
+from diagnose.simulator.heating import controlled
 from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
 from diagnose.simulator.tank_state import heat_minutes, hottest, least_of
@@ -27,7 +28,7 @@ def _dial(bench: Bench, tank: str) -> float:
 def _never(bench: Bench, tank: str = "wash") -> bool:
     part = bench.plant.tanks[tank]
     off = part.thermostat.stuck is False or not part.heater.coil_works
-    return (off or bench.plant.power.control_share < 0.6) and not part.heater.welded
+    return (off or not controlled(bench.plant)) and not part.heater.welded
 
 
 def _always(bench: Bench, tank: str = "wash") -> bool:
