@@ -172,12 +172,13 @@ def level_low(plant: Plant, severity: float) -> None:
         "Vapour fills the wheel and collapses again in it, which is the crackle.",
         "At 170 °F the same pump is quiet, since the vapour pressure there is little more than half.",
     ),
+    tank_heat=("steam coil", "steam injector"),
 )
 def boils_at_suction(plant: Plant, severity: float) -> None:
-    """A tank held at 190 to 200 °F."""
+    """A steam-heated tank held at 190 to 200 °F; no other heater has so much to spare."""
     tank = plant.tanks["wash"]
     tank.thermostat.setting = 362.5 + 6.0 * severity
-    tank.heater.power *= 2.0
+    tank.heater.power *= 3.0
     tank.heater.high_limit = 390.0
 
 

@@ -81,11 +81,11 @@ def noise(bench: Bench) -> Answer:
     plant = bench.plant
     if not motor.turns and max(motor.amps) > 0.0:
         return bench.seen("hum", "usual", sure=0.9)
-    if bench.sign("pump squeals") > 0.2 or bench.sign("wash motor squeals") > 0.3:
+    if bench.sign("pump squeals") > 0.2:
         return bench.seen("squeal", "usual", sure=0.87)
     rough = (
         bench.sign("pump scrapes"),
-        bench.sign("wash motor bearing worn"),
+        bench.sign("pump bearing growls"),
         bench.sign("wheel unbalanced"),
         bench.sign("wash motor loose"),
         bench.sign("pump coupling askew"),
@@ -112,7 +112,7 @@ def amps_swing(bench: Bench) -> Answer:
     """One line of the pump for two minutes."""
     motor = bench.plant.motors["wash"]
     amps = max(bench.running_amps("wash")) / motor.amps
-    if bench.sign("object in the wheel") > 0.2 or bench.sign("pump contactor chatters") > 0.2 or amps > 1.3:
+    if bench.sign("object in the wheel") > 0.2 or amps > 1.3:
         return bench.seen("jumps_high", "steady", sure=0.9)
     if air_share(bench) > 0.07:
         return bench.seen("swings", "steady", sure=0.93)
@@ -136,7 +136,7 @@ def turn_by_hand(bench: Bench) -> Answer:
         "tight": bench.sign("pump tight all round"),
         "scrapes": bench.sign("wheel rubs"),
         "no_wheel": bench.sign("wheel loose on its shaft"),
-        "rough": bench.sign("wash motor bearing worn"),
+        "rough": bench.sign("pump bearing growls"),
     }
     return bench.worst(felt, "free", sure=0.95)
 

@@ -70,16 +70,18 @@ def tank_tapped(bench: Bench) -> Answer:
 
 @look("relief_valve.lever_flushed", booster=_HEATED)
 def lever_flushed(bench: Bench) -> Answer:
-    """The lever lifted three times."""
-    if relief_state(bench) == "dry":
-        return bench.seen("was_dry", sure=0.98)
+    """The lever lifted three times with the booster cooled: what only heat or the night's pressure lifts is dry then."""
+    if relief_state(bench) != "always":
+        return bench.seen("was_dry", "goes_on", sure=0.95)
     dirty = bench.sign("relief seat dirty")
     return bench.seen("stops" if 0.0 < dirty < 0.85 else "goes_on", "goes_on", sure=0.9)
 
 
 @look("relief_valve.pipe_traced", booster=_HEATED)
 def pipe_traced(bench: Bench) -> Answer:
-    """Towels at three heights."""
+    """Towels at three heights, heat off: what only heat or the night's pressure lifts is mostly dry then."""
     if bench.sign("joint above relief drips") > 0.15:
         return bench.seen("from_above", "from_within", sure=0.95)
-    return bench.seen("dry" if relief_state(bench) == "dry" else "from_within", "dry", sure=0.95)
+    if relief_state(bench) == "always":
+        return bench.seen("from_within", "dry", sure=0.95)
+    return bench.seen("dry", "from_within", sure=0.98 if relief_state(bench) == "dry" else 0.75)

@@ -58,7 +58,7 @@ def trend(bench: Bench) -> Answer:
         return bench.seen("low_then_right", "holds", sure=0.95)
     if bench.sign("water sinks at rush") > 0.15:
         return bench.seen("right_then_low", "always_low", sure=0.93)
-    if bench.sign("steam comes wet") > 0.15:
+    if bench.sign("steam bangs") > 0.15:
         return bench.seen("surges", "right_then_low", sure=0.85)
     low = _band(bench) == "low" or bench.sign("dial read between racks") > 0.9
     return bench.seen("always_low" if low else "holds", "right_then_low" if low else "holds", sure=0.94)
