@@ -125,8 +125,10 @@ def how_it_stops(bench: Bench) -> Answer:
 
 @look("control_circuit.stop_free")
 def stop_free(bench: Bench) -> Answer:
-    """Twenty minutes of racks under watch; what comes and goes may stay away for so long."""
-    stood, _ = stopped(bench)
+    """Twenty minutes of racks under watch, its table kept clear; what comes and goes may stay away for so long."""
+    stood, back = stopped(bench)
+    if back == "next_rack" and max(bench.sign("clean table full"), bench.sign("clean table fills again")) > 0.15:
+        stood = ""
     often = not starts(bench.plant) or opens(bench)[1] == "at_reset" or not shakes_open(bench.plant)
     if not stood or opens(bench)[1] == "once":
         truth = "no_stop" if starts(bench.plant) else "all_stops"
