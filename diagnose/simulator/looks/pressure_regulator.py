@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.registry import look
-from diagnose.simulator.rinsing import rest_pressure
+from diagnose.simulator.rinsing import regulator_set, rest_pressure
 from diagnose.simulator.senses import Answer
 from diagnose.simulator.waterway import rinse_flow
 
@@ -41,10 +41,13 @@ def screw_response(bench: Bench) -> Answer:
 @look("pressure_regulator.droop_line")
 def droop_line(bench: Bench) -> Answer:
     """Right behind the regulator: at rest, then flowing."""
-    plant = bench.plant
-    flow = rinse_flow(plant.water, plant.rinse, 1.0)
-    after_valve = (flow.flow / max(8.0 * plant.rinse.jets * max(plant.rinse.valve_opens, 1e-3), 1e-9)) ** 2
-    flowing = min(flow.before, flow.jets + after_valve) if flow.flow > 0.0 else rest_pressure(bench)
+    plant, line = bench.plant, bench.plant.rinse
+    flow = rinse_flow(plant.water, line, 1.0)
+    through = flow.flow + flow.robbed
+    after_valve = (through / (8.0 * line.jets * max(line.valve_opens, 1e-6))) ** 2
+    offered = flow.before + after_valve  # the rinse valve sits behind the regulator: what it loses stands here
+    held = offered if line.regulator_wide else regulator_set(bench) - line.droop * through / line.rated_flow
+    flowing = min(offered, held)
     at_rest, while_flowing = (
         max(0.0, bench.senses.measure("test gauge", p)) for p in (rest_pressure(bench), max(flowing, 0.0))
     )
