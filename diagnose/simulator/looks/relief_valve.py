@@ -70,7 +70,7 @@ def tank_tapped(bench: Bench) -> Answer:
 
 @look("relief_valve.lever_flushed", booster=_HEATED)
 def lever_flushed(bench: Bench) -> Answer:
-    """The lever lifted three times with the booster cooled: what only heat or the night's pressure lifts is dry then."""
+    """The lever lifted three times with the booster cooled: what heat or the night's pressure lifts is dry."""
     if relief_state(bench) != "always":
         return bench.seen("was_dry", "goes_on", sure=0.95)
     dirty = bench.sign("relief seat dirty")
