@@ -39,9 +39,12 @@ def fill_minutes(bench: Bench) -> float:
     return _NEVER if full is None else max(full / 60.0, 0.1)
 
 
-def heat_minutes(bench: Bench, tank: str) -> float:
-    """From full to the plate's least of a tank, [min]; 90 where it never gets there."""
-    least = least_of(bench, tank) - 0.5
+def heat_minutes(bench: Bench, tank: str, by_dial: bool = False) -> float:
+    """From full to the plate's least of a tank, or until its dial says so, [min]; 90 where it never gets there."""
+    part = bench.plant.tanks[tank]
+    if by_dial and part.dial_stuck is not None:
+        return _NEVER
+    least = least_of(bench, tank) - 0.5 - (part.dial_offset if by_dial else 0.0)
     samples = [s for s in bench.filling.samples if s.levels[tank] >= 0.9]
     warm = next((s.time for s in samples if s.moment.temperatures[tank] >= least), None)
     return _NEVER if warm is None or not samples else max(1.0, (warm - samples[0].time) / 60.0)

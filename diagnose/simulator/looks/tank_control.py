@@ -166,13 +166,13 @@ def fill_temperature(bench: Bench) -> Answer:
 @look("tank_control.heat_up_time")
 def heat_up_time(bench: Bench) -> Answer:
     """Minutes from full to the wash tank's least."""
-    return bench.value("watch", 60.0 * heat_minutes(bench, "wash"))
+    return bench.value("watch", 60.0 * heat_minutes(bench, "wash", by_dial=True))
 
 
 @look("tank_control.rinse_heat_up_time", tanks=_TWO)
 def rinse_heat_up_time(bench: Bench) -> Answer:
     """Minutes from full to the power-rinse tank's least."""
-    return bench.value("watch", 60.0 * heat_minutes(bench, "rinse"))
+    return bench.value("watch", 60.0 * heat_minutes(bench, "rinse", by_dial=True))
 
 
 @look("tank_control.heat_call")
@@ -181,7 +181,9 @@ def heat_call(bench: Bench) -> Answer:
     if _never(bench) or bench.sign("cut-out says low") > 0.15:
         return bench.seen("never", sure=0.98)
     early = _stops_at(bench) < least_of(bench, "wash") + 0.5
-    low_dial = bench.plant.tanks["wash"].dial_offset < -2.5
+    part = bench.plant.tanks["wash"]
+    stuck_low = part.dial_stuck is not None and part.dial_stuck < least_of(bench, "wash")
+    low_dial = stuck_low or part.dial_offset < -2.5
     return bench.seen("goes_off" if early or low_dial else "stays_on", "stays_on", sure=0.96)
 
 
