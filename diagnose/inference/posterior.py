@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from contextlib import suppress
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,12 +17,17 @@ from diagnose.inference.tree import FaultTree, TreeCheck
 
 __all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict"]
 
-# Many checks at once have hundreds of cases, each with its own tables: what needs more cells than this for all of them
-# takes seconds; fewer checks at a time, then, and not all of them.
-MOST_AT_ONCE = 2**21
+# Many checks at once have hundreds of cases, each with its own tables. What may be needed for all cases of the large
+# group that needs no network of its own, some seconds; and of any other group, of which there are many: then fewer
+# checks at a time, and not all of them.
+MOST_AT_ONCE = 2**25
+MOST_APART = 2**21
 FEW = 6
 MANY_GROUPS = 8
 TELLING = 24  # checks foretold where each is dear
+# Where one case alone needs more, each check takes a good part of a second: then only the most telling ones.
+VERY_WIDE = 2**17
+MOST_TELLING = 8
 
 Array = NDArray[np.float64]
 
@@ -36,8 +42,8 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
 
     Checks that see the same of what findings saw outside the complaint are taken together, as the network must hold
     that for them. Where that makes many networks, as it may after many answers, only the TELLING checks that promise
-    most are foretold of those that need one of their own; where it makes wide tables, a few at a time, and a check that
-    is too much by itself is left out.
+    most are foretold of those that need one of their own; where it makes wide tables, a few at a time, or only the
+    MOST_TELLING, and a check that is too much by itself is left out.
     """
     checks = list(dict.fromkeys(check_ids))
     groups = grouped(tree, situation, [check_of(tree, check) for check in checks])
@@ -46,10 +52,12 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
         groups = [groups[0], *grouped(tree, situation, [check_of(tree, check) for check in telling])]
     found: dict[str, Prediction] = {}
     wide: list[str] = []
-    for group in groups:
+    for nth, group in enumerate(groups):
         try:
-            found.update(solve_and_predict(tree, situation, group, MOST_AT_ONCE)[1])
-        except TooWideError:
+            found.update(solve_and_predict(tree, situation, group, MOST_APART if nth else MOST_AT_ONCE)[1])
+        except TooWideError as error:
+            if nth == 0 and error.cells > VERY_WIDE:
+                return _one_by_one(tree, situation, checks)
             wide += group
     telling = _most_telling(tree, situation, wide) if wide else []
     for start in range(0, len(telling), FEW):
@@ -57,9 +65,17 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
     return {check: found[check] for check in checks if check in found}
 
 
+def _one_by_one(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> dict[str, Prediction]:
+    found: dict[str, Prediction] = {}
+    for check in _most_telling(tree, situation, checks)[:MOST_TELLING]:
+        with suppress(TooWideError):
+            found.update(solve_and_predict(tree, situation, (check,))[1])
+    return found
+
+
 def _halved(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> dict[str, Prediction]:
     try:
-        return solve_and_predict(tree, situation, checks, MOST_AT_ONCE)[1]
+        return solve_and_predict(tree, situation, checks, MOST_APART)[1]
     except TooWideError:
         half = len(checks) // 2
         return {**_halved(tree, situation, checks[:half]), **_halved(tree, situation, checks[half:])} if half else {}

@@ -99,7 +99,7 @@ def propagate(
     shape = Clusters(left, [f.variables for f in factors], cases)
     allowed = WIDEST if most is None else min(most // cases, WIDEST)
     if shape.widest > allowed:
-        raise TooWideError(f"a table of {shape.widest} cells is needed, {allowed} are allowed")
+        raise TooWideError(f"a table of {shape.widest} cells is needed, {allowed} are allowed", shape.widest)
     wanted, first = set(wanted), set(wanted_first)
     certain = {v: np.eye(cards[v])[:, known[v], None] for v in (wanted | first) & known.keys()}
     wanted, first = wanted - known.keys(), first - known.keys()
