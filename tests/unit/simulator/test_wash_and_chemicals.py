@@ -40,7 +40,7 @@ MINE = (
     "chemical_no_feed",
 )
 RACKS, CHEMICAL = "two_tank_electric_208", "single_tank_chemical_208"
-PREWASH = "flight_prewash_electric_480"
+PREWASH, STEAM = "flight_prewash_electric_480", "two_tank_steam_208"
 
 
 def built(kind: str = RACKS) -> Plant:
@@ -200,7 +200,7 @@ HEARD = sorted(
 
 @pytest.mark.parametrize("name", HEARD)
 def test_each_fault_brings_a_complaint_that_has_it_under_it(name):
-    for kind in (RACKS, CHEMICAL, PREWASH):
+    for kind in (RACKS, CHEMICAL, PREWASH, STEAM):
         if FAULTS[name].fits(plate(kind)):
             said = Simulated(plate(kind), ((name, 0.6),), seed=2).complaints()
             if any(name in causes_of(each) for each in said if each in BOOK.complaints):
@@ -213,7 +213,7 @@ def test_each_complaint_is_reached_by_several_faults(complaint):
     reached = 0
     for name in HEARD:
         if name in causes_of(complaint):
-            kind = CHEMICAL if FAULTS[name].fits(plate(CHEMICAL)) else PREWASH
+            kind = next(each for each in (CHEMICAL, PREWASH, STEAM) if FAULTS[name].fits(plate(each)))
             reached += complaint in Simulated(plate(kind), ((name, 0.7),), seed=2).complaints()
             if reached >= 3:
                 return
