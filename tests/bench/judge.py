@@ -21,6 +21,7 @@ import msgspec
 from diagnose.model import Book
 from diagnose.model.loader import load_book
 from diagnose.practice.exercise import Exercise
+from diagnose.simulator import FAULTS
 from tests.bench.judging.jobs import Job, pairs, singles
 from tests.bench.judging.played import Outcome, perfect_minutes, play
 from tests.bench.judging.report import report
@@ -53,6 +54,21 @@ def judge(tasks: Sequence[tuple[Job, str, str]], workers: int, tell: bool = Fals
     return found
 
 
+def _built(a_fault: int, seed: int, only: Sequence[str], workers: int) -> list[Job]:
+    """The jobs with one fault, in the order of the faults."""
+    wanted = [(name, a_fault, seed) for name in sorted(FAULTS) if not only or any(each in name for each in only)]
+    with ProcessPoolExecutor(workers) as pool:
+        return [job for jobs in pool.map(_jobs, wanted, chunksize=8) for job in jobs]
+
+
+def _jobs(fault: tuple[str, int, int]) -> list[Job]:
+    global _book
+    if _book is None:
+        _book = load_book(KNOWLEDGE)
+    jobs = singles(_book, fault[1], fault[2], (fault[0],))
+    return [job for job in jobs if job.causes == (fault[0],)]
+
+
 def _told(outcome: Outcome) -> str:
     end = "solved" if outcome.solved else "HELP" if outcome.helped else "GIVEN UP"
     exercise = outcome.job.exercise
@@ -81,7 +97,7 @@ def main() -> None:
     if given.quick:
         given.a_fault, given.every, given.pairs, given.left_out, given.others = 1, 6, 8, 8, 3
     book = load_book(KNOWLEDGE)
-    alone = list(singles(book, given.a_fault, given.seed, given.only))[:: given.every]
+    alone = _built(given.a_fault, given.seed, given.only, given.workers)[:: given.every]
     two = [] if given.only else list(pairs(book, given.pairs, given.seed))
     tasks = [(job, "advice", "") for job in [*alone, *two]]
     if not given.only:

@@ -49,12 +49,12 @@ def tank_hot(bench: Bench) -> float:
 
 @complaint("heat_up_slow")
 def heat_up_slow(bench: Bench) -> float:
-    """From full it takes half as long again as its heat makes it, or it never gets there."""
+    """By its dial it takes from full half as long again as its heat makes it, or it never gets there."""
     found = [1.5 * bench.sign("heats as its kilowatts allow")]
     for name, tank in bench.plant.tanks.items():
         if tank.heater.power > 0.0:
             needed = needed_minutes(bench, name)
-            found.append(min(9.0, 3.0 * (heat_minutes(bench, name) / needed - 1.6)))
+            found.append(min(9.0, 3.0 * (heat_minutes(bench, name, by_dial=True) / needed - 1.6)))
     return max(0.0, *found)
 
 
