@@ -16,7 +16,6 @@ from diagnose.practice.port import World, figures_of, machine_of, simulate
 from diagnose.practice.story import tell
 from diagnose.terminal.choosing import number_from, short
 from diagnose.terminal.front import Front, Paused
-from diagnose.terminal.grouped import listed
 from diagnose.terminal.letters import letter_in
 from diagnose.terminal.matcher import clear_winner, find
 from diagnose.terminal.refusals import Refused, Told
@@ -124,8 +123,6 @@ class Author:
                 return ""
             if not text:
                 raise Refused("Enter alone is no answer here; an exercise needs a fault.")
-            if text.casefold() == "list":
-                raise Told(listed(listing.groups, self._front.width))
             name = listing.meant(text, self._front.width)
             if name in found:
                 raise Refused("That one is there already. Another, or Enter alone: that is all.")

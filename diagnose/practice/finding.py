@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from diagnose.model import Book, Check, Machine, fits
 from diagnose.practice.machine import Practice
 from diagnose.terminal.choosing import number_from, short
-from diagnose.terminal.grouped import Group, tell_range
+from diagnose.terminal.grouped import RANGE, Group, listed, tell_range
 from diagnose.terminal.matcher import clear_winner, find
 from diagnose.terminal.refusals import Refused, Told
 from diagnose.view.layout import Line, wrap
@@ -20,7 +20,7 @@ class Listing:
 
     def __init__(self, book: Book, ids: Sequence[str], texts: Mapping[str, Sequence[str]], kind: str) -> None:
         self._texts, self._kind = texts, kind
-        self._offered: list[str] = []  # what words left open, numbered from 1 until another list is shown
+        self._shown: list[str] = []  # what stands on the screen with numbers: all, or what words left open
         by: dict[str, list[str]] = {}
         for name in ids:
             by.setdefault(name.split(".")[0], []).append(name)
@@ -29,14 +29,19 @@ class Listing:
         self.groups = [Group(book.assemblies.get(a, a), [book.title(name) for name in by[a]]) for a in order]
 
     def meant(self, text: str, width: int) -> str:
-        """The id meant. Raises Refused with a remedy, or Told where part of the list is asked for."""
+        """The id meant. Raises Refused with a remedy, or Told where the list or part of it is asked for."""
         exact = next((n for n, each in self._texts.items() if text.casefold() in (n, each[0].casefold())), None)
         if exact is not None:
             return exact
         if text[:1].isdigit() and text.rstrip(".)").isdigit():
-            shown = self._offered or self.ids
-            return shown[number_from(text, len(shown), "Or say it in words.") - 1]
-        self._offered = []
+            if not self._shown:
+                remedy = f"Say the {self._kind} in words, or list shows them all."
+                raise Refused(f"No numbers stand here now. {remedy}", text)
+            return self._shown[number_from(text, len(self._shown), "Or say it in words.") - 1]
+        if text.casefold() in ("list", "all"):
+            self._shown = self.ids
+            raise Told(listed(self.groups, width))
+        self._shown = self.ids if RANGE.fullmatch(text) else []
         tell_range(text, self.groups, width)
         matches = find(text, self._texts, 9)
         winner = clear_winner(matches)
@@ -44,25 +49,25 @@ class Listing:
             return winner
         if not matches:
             raise Refused(f"{short(text)} is like no {self._kind} here. Try other words, or list.", text)
-        listed = [m.id for m in matches if m.id in self.ids]
-        if len(listed) == 1:
-            return listed[0]  # the only one that can be done here
+        here = [m.id for m in matches if m.id in self.ids]
+        if len(here) == 1:
+            return here[0]  # the only one that can be done here
         raise Told(self._perhaps(text, [m.id for m in matches], width))
 
     def forget(self) -> None:
-        """Let numbers be those of the whole list again."""
-        self._offered = []
+        """Something else stands on the screen now: numbers mean nothing until a list is shown again."""
+        self._shown = []
 
     def _perhaps(self, text: str, names: Sequence[str], width: int) -> list[Line]:
         known = frozenset(self.ids)
-        listed = [name for name in names if name in known]
-        if not listed:
+        there = [name for name in names if name in known]
+        if not there:
             raise Refused(
                 f"{short(text)}: {'; '.join(self._texts[n][0] for n in names[:3])}: cannot be read here.", text
             )
-        self._offered = listed
+        self._shown = there
         lines = wrap(f"{short(text)} may mean one of these. Its number, or other words:", width)
-        for nth, name in enumerate(listed, 1):
+        for nth, name in enumerate(there, 1):
             lines += wrap(self._texts[name][0], width, f"  {nth}  ")
         return lines
 

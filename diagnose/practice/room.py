@@ -11,7 +11,6 @@ from diagnose.practice.finding import Listing, causes_of, checks_of
 from diagnose.practice.kept import Looked, Noted, Said, Step, Turned, Worked
 from diagnose.terminal.choosing import number_from
 from diagnose.terminal.front import Front, Paused
-from diagnose.terminal.grouped import listed
 from diagnose.terminal.letters import Letter, letter_in
 from diagnose.terminal.refusals import Refused, Told
 from diagnose.view.layout import Line, wrap
@@ -77,19 +76,13 @@ class Room:
         if turned.what and turned.id:
             return self._first(turned, text)
         if turned.what == "repair":
-            return self._take(Turned()) if not text else self._begin("repair", self._named(self._causes, text))
+            return self._take(Turned()) if not text else self._begin("repair", self._causes.meant(text, self._width))
         if not text:
             raise Refused(f"Enter alone is no answer here. {words.WHAT_HINT}")
         return self._check(text)
 
-    def _named(self, listing: Listing, text: str) -> str:
-        if text.casefold() in ("list", "all"):
-            listing.forget()
-            raise Told(listed(listing.groups, self._width))
-        return listing.meant(text, self._width)
-
     def _check(self, text: str) -> bool:
-        name = self._named(self._checks, text)
+        name = self._checks.meant(text, self._width)
         if not self._course.practice.can_read(name):
             raise Refused(f"{self._course.book.title(name)}: {words.NOT_HERE}")
         return self._begin("check", name)
@@ -111,7 +104,7 @@ class Room:
         if not text and not self._course.said:
             return self._take(Turned())
         given_up = text.casefold() in ("give up", "i give up")
-        name = self._named(self._causes, text) if text and not given_up else ""
+        name = self._causes.meant(text, self._width) if text and not given_up else ""
         if name in self._course.said:
             raise Refused("That one is said already. Another, or Enter alone: that is all.")
         return self._take(Said(name))
@@ -162,7 +155,7 @@ class Room:
         if not more:
             return self._take(Turned("repair"))
         try:
-            name = self._named(self._causes, more)
+            name = self._causes.meant(more, self._width)
         except Told as told:
             self._front.say(told.lines)
             return self._take(Turned("repair"))
@@ -172,7 +165,7 @@ class Room:
         read = [each.id for each in self._course.path if each.what != "repair"]
         if not more and not read:
             raise Refused("Nothing was read yet.")
-        name = self._named(self._checks, more) if more else read[-1]
+        name = self._checks.meant(more, self._width) if more else read[-1]
         self._look(f"why {name}")
         raise Told(show.why_lines(self._course, name, self._width))
 

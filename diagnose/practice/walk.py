@@ -9,7 +9,6 @@ from diagnose.practice.finding import Listing
 from diagnose.practice.worth import Study
 from diagnose.terminal.choosing import number_from
 from diagnose.terminal.front import Front, Paused
-from diagnose.terminal.grouped import listed
 from diagnose.terminal.letters import Letter, letter_in
 from diagnose.terminal.matcher import find
 from diagnose.terminal.refusals import Refused, Told
@@ -34,6 +33,7 @@ class Walk:
         self._ways = [Study(book, machine, complaint)]  # the way so far, back to the beginning
         self._choice = ""  # the check chosen, while more is asked about it
         self._reasoned = False
+        self._listing: Listing | None = None  # of the checks now open
 
     def run(self) -> None:
         """Talk until nothing is left to check, or the learner ends it."""
@@ -95,11 +95,11 @@ class Walk:
         if not text:
             raise Refused(f"Enter alone is no answer here. {lines.HINT}")
         book, checks = self._study.book, self._study.checks
-        texts = {c: [book.checks[c].title, book.checks[c].ask, c.replace(".", " ").replace("_", " ")] for c in checks}
-        listing = Listing(book, checks, texts, "check")
-        if text.casefold() == "list":
-            raise Told(listed(listing.groups, self._front.width))
-        return listing.meant(text, self._front.width)
+        if self._listing is None or set(self._listing.ids) != set(checks):
+            names = {c: c.replace(".", " ").replace("_", " ") for c in checks}
+            texts = {c: [book.checks[c].title, book.checks[c].ask, names[c]] for c in checks}
+            self._listing = Listing(book, checks, texts, "check")
+        return self._listing.meant(text, self._front.width)
 
     def _causes_in(self, text: str) -> list[str]:
         """The causes that a reason names, as far as its words tell."""

@@ -11,10 +11,10 @@ from diagnose.view import words
 from diagnose.view.layout import Line, text_width, wrap
 from diagnose.view.question import choices
 
-__all__ = ["Group", "listed", "tell_range"]
+__all__ = ["RANGE", "Group", "listed", "tell_range"]
 
 FEW = 12  # so many are listed at once
-_RANGE = re.compile(r"(\d{1,6})\s*(?:-|\u2013|to)\s*(\d{1,6})")
+RANGE = re.compile(r"(\d{1,6})\s*(?:-|\u2013|to)\s*(\d{1,6})")
 
 
 @dataclass(frozen=True)
@@ -55,7 +55,7 @@ def tell_range(text: str, groups: Sequence[Group], width: int) -> None:
             lines += wrap(group.title, width, role="heading") + choices(group.options, width, start)
             start += len(group.options)
         raise Told(lines)
-    found = _RANGE.fullmatch(text)
+    found = RANGE.fullmatch(text)
     if found is None:
         return
     first, last = int(found[1]), int(found[2])

@@ -24,6 +24,10 @@ def listing() -> Listing:
 
 def test_a_number_is_that_of_the_list_shown_last(listing: Listing) -> None:
     whole = listing.ids
+    with pytest.raises(Refused, match="list shows them all"):
+        listing.meant("4", 80)  # nothing with numbers stands on the screen
+    with pytest.raises(Told):
+        listing.meant("list", 80)
     assert listing.meant("4", 80) == whole[3]
     with pytest.raises(Told) as told:
         listing.meant("line", 80)
@@ -34,7 +38,8 @@ def test_a_number_is_that_of_the_list_shown_last(listing: Listing) -> None:
     with pytest.raises(Refused):
         listing.meant("4", 80)  # the short list has no fourth
     listing.forget()
-    assert listing.meant("4", 80) == whole[3]
+    with pytest.raises(Refused, match="list shows them all"):
+        listing.meant("2", 80)
 
 
 def test_the_whole_list_shown_again_counts_again(listing: Listing) -> None:
