@@ -82,24 +82,30 @@ def _halved(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> dic
 
 
 def _most_telling(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> list[str]:
-    """The TELLING checks whose rows differ most where belief lies.
+    """The TELLING checks whose rows part best what is believed.
 
-    What a check promises is reckoned roughly: over the nodes it looks at, the belief in what is below each and not
-    below an earlier one, times how far its row stands off the row of "none".
+    What a check tells is reckoned roughly: as if one of the nodes it looks at were the first that is so, each as far as
+    what is below it and not below an earlier one is believed, or none; in bits between those rows.
     """
     belief = solve(tree, situation).posterior
     causes = modules_of(tree).causes
 
-    def promises(name: str) -> float:
+    def tells(name: str) -> float:
         check = tree.checks[name]
-        total, seen = 0.0, frozenset[str]()
-        for row, node in zip(check.shows, check.looks_at, strict=False):
-            here = sum(belief.get(leaf, 0.0) for leaf in causes[node] - seen)
-            total += min(here, 1.0) * float(np.abs(row - check.shows[-1]).sum()) / 2.0
+        weights, seen = [], frozenset[str]()
+        for node in check.looks_at:
+            weights.append(sum(belief.get(leaf, 0.0) for leaf in causes[node] - seen))
             seen |= causes[node]
-        return total
+        share = np.array([*weights, max(1.0 - sum(weights), 0.0)])
+        share /= share.sum()
+        return _bits(share @ check.shows) - float(share @ np.array([_bits(row) for row in check.shows]))
 
-    return sorted(checks, key=promises, reverse=True)[:TELLING]
+    return sorted(checks, key=tells, reverse=True)[:TELLING]
+
+
+def _bits(shares: Array) -> float:
+    some = shares[shares > 0]
+    return float(-(some * np.log2(some)).sum())
 
 
 def concerned(tree: FaultTree, situation: Situation) -> tuple[str, ...]:

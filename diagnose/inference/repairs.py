@@ -122,7 +122,7 @@ class Repairs:
         total = np.zeros(len(beliefs))
         for nth, group in enumerate(self.groups):
             p = beliefs[:, group]
-            bits = _bits_apart(p) if nth in self._rest else open_bits(p)
+            bits = _bits_if_any(p) if nth in self._rest else open_bits(p)
             total += MINUTES_A_BIT * bits + (p * each[:, group]).sum(axis=1)
         return total
 
@@ -218,10 +218,13 @@ def open_bits(p: Array) -> Array:
     return np.asarray(np.maximum((each - _surprise(z) - _surprise(1.0 - z)) / z, 0.0))
 
 
-def _bits_apart(p: Array) -> Array:
-    """Entropy per row of which causes are present, each for itself."""
-    p = np.minimum(p, _CERTAIN)
-    return np.asarray((_surprise(p) + _surprise(1.0 - p)).sum(axis=1))
+def _bits_if_any(p: Array) -> Array:
+    """Per row, what is open of causes independent of one another once it shows that one of them is there at all.
+
+    Where none is, nobody looks for it: the complaint is gone with what explained it.
+    """
+    some = np.maximum(-np.expm1(np.log1p(-np.minimum(p, _CERTAIN)).sum(axis=1)), 1e-12)
+    return np.asarray(some * open_bits(p / some[:, None]))
 
 
 def _surprise(p: Array) -> Array:
