@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from diagnose.inference.tree import FaultTree, Node, TreeCheck
 
-__all__ = ["Parting", "Told"]
+__all__ = ["Parting", "Told", "entropy"]
 
 MOST_WAYS = 400  # sets of causes considered for one branch; the least probable are left out beyond
 
@@ -151,11 +151,11 @@ class Parting:
         if len(branches) < 2 or min(each.total for each in branches) <= 0:
             return []
         weight = np.array(weights) / sum(weights)
-        doubt = _entropy(weight)
+        doubt = entropy(weight)
         found = []
         for check in map(self.tree.checks.__getitem__, dict.fromkeys(checks)):
             seen = np.array([each.on(check) / each.total for each in branches]) @ check.shows
-            bits = _entropy(weight @ seen) - float(weight @ np.array([_entropy(row) for row in seen]))
+            bits = entropy(weight @ seen) - float(weight @ np.array([entropy(row) for row in seen]))
             found.append(Told(check.id, max(bits, 0.0), doubt))
         return sorted(found, key=lambda t: (-t.bits, t.check))
 
@@ -164,6 +164,7 @@ def _alone(leaf: Node) -> Way:
     return leaf.prior, frozenset((leaf.id,))
 
 
-def _entropy(shares: Array) -> float:
+def entropy(shares: Array) -> float:
+    """In bits, of shares that add up to one."""
     some = shares[shares > 0]
     return float(-(some * np.log2(some)).sum())

@@ -130,5 +130,4 @@ def _can_change(option: Option, prediction: Prediction) -> bool:
 
 
 def _row(check: TreeCheck, so: frozenset[str]) -> list[float]:
-    nth = next((nth for nth, node in enumerate(check.looks_at) if node in so), len(check.looks_at))
-    return [float(p) for p in check.shows[nth]]
+    return [float(p) for p in check.shows[check.row(so)]]

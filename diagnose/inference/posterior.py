@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from diagnose.inference.evidence import check_of, evidence_network
 from diagnose.inference.modules import concerning, grouped, inner_check, modules_of, opened
 from diagnose.inference.network import Network
+from diagnose.inference.parting import entropy
 from diagnose.inference.propagation import Marginals, propagate
 from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution, TooWideError
 from diagnose.inference.tree import FaultTree, TreeCheck
@@ -19,7 +20,7 @@ __all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict
 
 # Many checks at once have hundreds of cases, each with its own tables. What may be needed for all cases of the large
 # group that needs no network of its own, some seconds; and of any other group, of which there are many: then fewer
-# checks at a time, and not all of them.
+# checks at a time, and not all of them. Judgement, by trial.
 MOST_AT_ONCE = 2**25
 MOST_APART = 2**21
 FEW = 6
@@ -98,14 +99,9 @@ def _most_telling(tree: FaultTree, situation: Situation, checks: Sequence[str]) 
             seen |= causes[node]
         share = np.array([*weights, max(1.0 - sum(weights), 0.0)])
         share /= share.sum()
-        return _bits(share @ check.shows) - float(share @ np.array([_bits(row) for row in check.shows]))
+        return entropy(share @ check.shows) - float(share @ np.array([entropy(row) for row in check.shows]))
 
     return sorted(checks, key=tells, reverse=True)[:TELLING]
-
-
-def _bits(shares: Array) -> float:
-    some = shares[shares > 0]
-    return float(-(some * np.log2(some)).sum())
 
 
 def concerned(tree: FaultTree, situation: Situation) -> tuple[str, ...]:

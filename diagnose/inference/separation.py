@@ -23,7 +23,7 @@ def inseparable(tree: FaultTree, complaint: str) -> list[tuple[str, str]]:
     so = [so_in(tree, {cause}) for cause in causes]
     apart = np.zeros((len(causes), len(causes)), dtype=bool)
     for check in tree.checks.values():
-        rows = np.array([_row(check, each) for each in so])
+        rows = np.array([check.row(each) for each in so])
         if (rows == rows[0]).all():
             continue
         apart |= _differ(check)[np.ix_(rows, rows)]
@@ -35,7 +35,3 @@ def _differ(check: TreeCheck) -> NDArray[np.bool_]:
     """Whether two rows of the check's table differ enough, (rows, rows)."""
     between = np.abs(check.shows[:, None, :] - check.shows[None, :, :]).sum(axis=2) / 2.0
     return np.asarray(between >= APART)
-
-
-def _row(check: TreeCheck, so: frozenset[str]) -> int:
-    return next((nth for nth, node in enumerate(check.looks_at) if node in so), len(check.looks_at))

@@ -68,6 +68,10 @@ class TreeCheck:
     computed: bool = False
     asked_for: tuple[str, ...] = ()  # complaints its question presupposes, one of them; none: any
 
+    def row(self, so: Collection[str]) -> int:
+        """The row that holds where these nodes are so: of the first it looks at, else the last."""
+        return next((nth for nth, node in enumerate(self.looks_at) if node in so), len(self.looks_at))
+
     def likelihoods(self, weights: Mapping[str, float]) -> Array:
         """How likely a finding with `weights` over the outcomes is, row by row."""
         unknown = set(weights) - set(self.outcomes)

@@ -19,7 +19,7 @@ from math import log2
 from statistics import median
 
 from diagnose.inference import FaultTree, Situation, bearing_checks, build_tree
-from diagnose.inference.tree import TreeCheck, so_in
+from diagnose.inference.tree import so_in
 from diagnose.model import Book, Reading
 from diagnose.model.answers import show_values
 from diagnose.model.loader import load_book
@@ -69,7 +69,7 @@ def misleading(job: Job) -> Iterator[tuple[str, float, str]]:
                 continue
             check = tree.checks[name]
             likelihood = check.likelihoods(found.weights)
-            at = {c: likelihood[_row(check, _so(exercise.machine, c))] for c in {*under, cause}}
+            at = {c: likelihood[check.row(_so(exercise.machine, c))] for c in {*under, cause}}
             usual = sum(tree.nodes[c].prior * at[c] for c in under) / sum(tree.nodes[c].prior for c in under)
             yield name, log2(max(at[cause], 1e-4) / max(usual, 1e-4)), shown.outcome or show_values(shown.values)
 
@@ -82,10 +82,6 @@ def _reading(check: str, answer: Answer) -> Reading:
     unit = find_unit(spec.unit, spec.quantity)
     assert unit is not None
     return Reading(check, check, {p: Quantity(float(f"{unit.from_si(v):.4g}"), unit) for p, v in answer.values.items()})
-
-
-def _row(check: TreeCheck, so: frozenset[str]) -> int:
-    return next((nth for nth, node in enumerate(check.looks_at) if node in so), len(check.looks_at))
 
 
 def _of_one(fault: str) -> list[str]:
