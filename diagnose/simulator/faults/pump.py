@@ -175,7 +175,7 @@ def level_low(plant: Plant, severity: float) -> None:
     tank_heat=("steam coil", "steam injector"),
 )
 def boils_at_suction(plant: Plant, severity: float) -> None:
-    """A steam-heated tank held at 190 to 200 °F; no other heater has so much to spare."""
+    """A steam-heated tank held at 190 to 200 °F, by a valve that lets three times its steam in; both judgement."""
     tank = plant.tanks["wash"]
     tank.thermostat.setting = 362.5 + 6.0 * severity
     tank.heater.power *= 3.0

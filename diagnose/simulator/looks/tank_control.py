@@ -183,7 +183,7 @@ def heat_call(bench: Bench) -> Answer:
     early = _stops_at(bench) < least_of(bench, "wash") + 0.5
     part = bench.plant.tanks["wash"]
     stuck_low = part.dial_stuck is not None and part.dial_stuck < least_of(bench, "wash")
-    low_dial = stuck_low or part.dial_offset < -2.5
+    low_dial = stuck_low or part.dial_offset < -2.5  # K from which the crew sees it short of the least; judgement
     return bench.seen("goes_off" if early or low_dial else "stays_on", "stays_on", sure=0.96)
 
 
