@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import heapq
 import random
+from collections import deque
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import prod
@@ -22,108 +23,132 @@ class Cluster:
 
 Order = list[tuple[int, frozenset[int]]]
 
-# Where the first order makes a wide table, so many others are tried, ties broken by chance; each takes tens of
-# milliseconds with hundreds of variables, as much as a table of so many cells over all cases.
-WIDE = 2**20
-TRIES = 6
-VERY_WIDE = 2**23  # then more of them
-MORE_TRIES = 24
-# A table of one case is wide beyond this, however few the cases.
-WIDE_ALONE = 2**16
+# Where the first order makes so many cells over all cases and tables, others are tried, ties broken by chance, as many
+# as may be worth it: one takes some ten milliseconds with hundreds of variables, as much as two million cells.
+TRIES = ((2**25, 4), (2**27, 12))
 
 
-def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]], cases: int = 1) -> Order:
+def elimination_order(
+    cards: Sequence[int], scopes: Iterable[Sequence[int]], cases: int = 1, allowed: int | None = None
+) -> Order:
     """Each variable with the neighbours it has when it is summed out, cheapest next; for so many cases in one go.
 
-    Greedy: the variable whose neighbours lack the fewest connections goes first, among equals the one that makes the
-    smallest table. Finding the best order of all is out of reach; this one is near it on trees that share little. Where
-    it is not, the best of some others is taken.
+    Greedy: the variable goes first whose neighbours lack the fewest connections, for each of them, among equals the one
+    that makes the smallest table. (By the plain count of what is lacking the tables come out half as large again on the
+    shipped knowledge.) Finding the best order of all is out of reach; this one is near it on trees that share little.
+    Where it makes many cells, or a table of more than are `allowed`, the best of some others is taken.
 
     >>> [v for v, _ in elimination_order([2, 2, 2], [(0, 1), (1, 2)])]
     [0, 1, 2]
     """
-    scopes = [tuple(scope) for scope in scopes]
-    wide = min(WIDE_ALONE, WIDE // cases)
-    very_wide = wide * VERY_WIDE // WIDE
-    best = _greedy(cards, scopes, None)
-    if _widest(best, cards) <= wide:
-        return best
+    near = _neighbours(len(cards), scopes)
+    simple = _simple(near)
+    best = simple + _greedy(cards, near, None)
     chance = random.Random(len(cards))
-    for tries, enough in ((TRIES, very_wide), (MORE_TRIES, 0)):
-        others = (_greedy(cards, scopes, chance) for _ in range(tries))
-        best = min([best, *others], key=lambda order: _work(order, cards))
-        if _widest(best, cards) <= (enough or wide):
+    for many, tries in TRIES:
+        widest, cells = _work(best, cards)
+        if cells * cases <= many and (allowed is None or widest <= allowed):
             break
+        others = (simple + _greedy(cards, near, chance) for _ in range(tries))
+        best = min([best, *others], key=lambda order: _work(order, cards))
     return best
 
 
-def _widest(order: Order, cards: Sequence[int]) -> int:
-    return max((_cells(step, cards) for step in order), default=1)
-
-
 def _work(order: Order, cards: Sequence[int]) -> tuple[int, int]:
-    cells = [_cells(step, cards) for step in order]
+    """Cells of the largest table, and of all."""
+    cells = [cards[variable] * prod(cards[other] for other in others) for variable, others in order]
     return max(cells, default=1), sum(cells)
 
 
-def _cells(step: tuple[int, frozenset[int]], cards: Sequence[int]) -> int:
-    return cards[step[0]] * prod(cards[other] for other in step[1])
-
-
-def _greedy(cards: Sequence[int], scopes: Sequence[Sequence[int]], chance: random.Random | None) -> Order:
-    near: list[set[int]] = [set() for _ in cards]
+def _neighbours(count: int, scopes: Iterable[Sequence[int]]) -> list[set[int]]:
+    near: list[set[int]] = [set() for _ in range(count)]
     for scope in scopes:
         for variable in scope:
             near[variable].update(scope)
     for variable, others in enumerate(near):
         others.discard(variable)
-    prices = [_price(variable, near, cards) for variable in range(len(cards))]
-    queue = [(*price, _tie(variable, chance), variable) for variable, price in enumerate(prices)]
-    heapq.heapify(queue)
-    done = [False] * len(cards)
+    return near
+
+
+def _simple(near: list[set[int]]) -> Order:
+    """Take out all whose neighbours lack nothing: no order is better than one that begins with them.
+
+    The sets of the others are those of what is left; those taken out have none.
+    """
     order: Order = []
+    queue, waiting, done = deque(range(len(near))), [True] * len(near), [False] * len(near)
     while queue:
-        lacking, size, _, variable = heapq.heappop(queue)
-        if done[variable] or (lacking, size) != prices[variable]:
-            continue  # an old price: a newer entry is in the queue
+        variable = queue.popleft()
+        waiting[variable] = False
+        others = near[variable]
+        if done[variable] or _lacking(others, near):
+            continue
         done[variable] = True
-        order.append((variable, frozenset(near[variable])))
-        for changed in _remove(variable, near):
-            prices[changed] = _price(changed, near, cards)
-            heapq.heappush(queue, (*prices[changed], _tie(changed, chance), changed))
+        order.append((variable, frozenset(others)))
+        for other in others:
+            near[other].discard(variable)
+            if not waiting[other]:
+                waiting[other] = True
+                queue.append(other)
+        near[variable] = set()
     return order
 
 
-def _tie(variable: int, chance: random.Random | None) -> float:
-    return float(variable) if chance is None else chance.random()
+def _greedy(cards: Sequence[int], near: Sequence[set[int]], chance: random.Random | None) -> Order:
+    """An order of what is connected; `near` stays as it is."""
+    near = [set(others) for others in near]
+    lacking = [_lacking(others, near) for others in near]
+    prices: dict[int, tuple[float, int]] = {}
+    queue: list[tuple[float, int, float, int]] = []
+
+    def put(variable: int) -> None:
+        """At its price: connections lacking for each neighbour, and the cells of the neighbours' common table."""
+        others = near[variable]
+        price = lacking[variable] / max(len(others), 1), prod([cards[other] for other in others])
+        if prices.get(variable) != price:
+            prices[variable] = price
+            tie = float(variable) if chance is None else chance.random()
+            heapq.heappush(queue, (*price, tie, variable))
+
+    for variable, others in enumerate(near):
+        if others:
+            put(variable)
+    order: Order = []
+    while queue:
+        each, size, _, variable = heapq.heappop(queue)
+        if prices.get(variable) != (each, size):
+            continue  # an old price: a newer entry is in the queue, or it is out already
+        del prices[variable]
+        order.append((variable, frozenset(near[variable])))
+        for changed in _remove(variable, near, lacking):
+            put(changed)
+    return order
 
 
-def _price(variable: int, near: Sequence[set[int]], cards: Sequence[int]) -> tuple[int, int]:
-    """Connections its neighbours lack (each counted from both ends), and the cells of their common table."""
-    others = near[variable]
-    size = 1
-    for other in others:
-        size *= cards[other]
+def _lacking(others: set[int], near: Sequence[set[int]]) -> int:
+    """Connections these lack among themselves, each counted from both ends."""
     if len(others) < 2:
-        return 0, size
-    lacking = len(others) * (len(others) - 1)
-    for other in others:
-        lacking -= len(others & near[other])
-    return lacking, size
+        return 0
+    return len(others) * (len(others) - 1) - sum([len(others & near[other]) for other in others])
 
 
-def _remove(variable: int, near: Sequence[set[int]]) -> set[int]:
+def _remove(variable: int, near: Sequence[set[int]], lacking: list[int]) -> set[int]:
     """Take the variable out, join its neighbours, and name those whose price may have changed."""
     others = near[variable]
-    changed = set(others)
-    for other in others:
-        missing = others - near[other]
-        missing.discard(other)
-        near[other] |= missing
-        near[other].discard(variable)
-        if missing:
-            changed |= near[other]
-    return changed
+    beyond: set[int] = set()
+    for one in others:
+        near[one].discard(variable)
+    for one in others:
+        for other in others - near[one]:
+            if other != one:
+                for both in (near[one] & near[other]) - others:  # what these two meet at lacks one connection less
+                    lacking[both] -= 2
+                    beyond.add(both)
+                near[one].add(other)
+                near[other].add(one)
+    for one in others:
+        lacking[one] = _lacking(near[one], near)
+    return others | beyond
 
 
 def cluster_tree(order: Order) -> list[Cluster]:

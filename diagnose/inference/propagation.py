@@ -34,9 +34,11 @@ Array = NDArray[np.float64]
 class Clusters:
     """The shape of the computation: clusters, and which of them holds what."""
 
-    def __init__(self, cards: Sequence[int], scopes: Sequence[Sequence[int]], cases: int = 1) -> None:
+    def __init__(
+        self, cards: Sequence[int], scopes: Sequence[Sequence[int]], cases: int = 1, allowed: int | None = None
+    ) -> None:
         self.cards = cards
-        self.clusters = cluster_tree(elimination_order(cards, scopes, cases))
+        self.clusters = cluster_tree(elimination_order(cards, scopes, cases, allowed))
         self.widest = max((self._cells(cluster.variables) for cluster in self.clusters), default=1)
         self._holding: list[set[int]] = [set() for _ in cards]
         for number, cluster in enumerate(self.clusters):
@@ -96,8 +98,8 @@ def propagate(
     factors, known, log_weight = without_certain(factors)
     # A known variable has one value left; a card of 2 would count it twice in the evidence.
     left = [1 if v in known else card for v, card in enumerate(cards)]
-    shape = Clusters(left, [f.variables for f in factors], cases)
     allowed = WIDEST if most is None else min(most // cases, WIDEST)
+    shape = Clusters(left, [f.variables for f in factors], cases, allowed)
     if shape.widest > allowed:
         raise TooWideError(f"a table of {shape.widest} cells is needed, {allowed} are allowed", shape.widest)
     wanted, first = set(wanted), set(wanted_first)
@@ -166,10 +168,10 @@ def _collect(shape: Clusters, factors: Sequence[Factor]) -> tuple[list[Array], l
 
 def _product(tables: Sequence[Array], whole: tuple[int, ...]) -> Array:
     """The product of aligned tables, the small ones first; what differs from case to case meets the rest at the end."""
-    same = [table for table in tables if _cases(table) == 1]
-    cases = sorted((table for table in tables if _cases(table) > 1), key=np.size)
-    product = reduce(np.multiply, same, np.ones(whole))
-    return np.asarray(reduce(np.multiply, cases) * product) if cases else product
+    rising = sorted(tables, key=lambda table: (_cases(table) > 1, table.size))
+    product = reduce(np.multiply, rising) if rising else np.ones(whole)
+    full = (*whole[:-1], product.shape[-1])
+    return np.array(product if product.shape == full else np.broadcast_to(product, full))
 
 
 def _distribute(
