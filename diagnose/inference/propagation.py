@@ -171,7 +171,8 @@ def _product(tables: Sequence[Array], whole: tuple[int, ...]) -> Array:
     rising = sorted(tables, key=lambda table: (_cases(table) > 1, table.size))
     product = reduce(np.multiply, rising) if rising else np.ones(whole)
     full = (*whole[:-1], product.shape[-1])
-    return np.array(product if product.shape == full else np.broadcast_to(product, full))
+    fresh = len(rising) > 1 and product.shape == full  # it may be changed in place: no factor's own table
+    return np.asarray(product) if fresh else np.array(np.broadcast_to(product, full))
 
 
 def _distribute(
