@@ -10,6 +10,7 @@ import networkx as nx
 import numpy as np
 
 from diagnose.inference import FaultTree, Node, Situation, TreeCheck, unlisted
+from diagnose.inference.evidence import KEEPS_IT_UP
 from diagnose.inference.network import REPAIR_DID_NOT_TAKE
 from diagnose.model import Finding
 
@@ -126,19 +127,44 @@ def _world(
 
 
 def _likelihood(tree: FaultTree, situation: Situation, worlds: Sequence[Mapping[str, bool]]) -> float:
+    likelihood = 1.0
     for complaint, stage, present in situation.complaints:
-        if worlds[stage][complaint] != present:
+        others = [] if present else _others_there(situation, complaint, stage)
+        if not others and worlds[stage][complaint] != present:
             return 0.0
+        of_others = {leaf for other in others for leaf in _leaves(tree, other)}
+        for maker in _makers(tree, complaint) if others else ():
+            if worlds[stage][maker]:
+                likelihood *= 0.0 if of_others.isdisjoint(_leaves(tree, maker)) else 1.0 - KEEPS_IT_UP
     if any(worlds[-1][node] for node in situation.ruled_out):
         return 0.0
     if any(worlds[stage][part] != so for part, stage, so in situation.seen):
         return 0.0
-    likelihood = 1.0
     for each in situation.findings:
         check = tree.checks[each.check]
         row = _row(check, worlds[each.stage])
         likelihood *= sum(each.weights.get(o, 0.0) * p for o, p in zip(check.outcomes, row, strict=True))
     return likelihood
+
+
+def _others_there(situation: Situation, complaint: str, stage: int) -> list[str]:
+    """Other complaints whose latest word, up to a stage, is that they are there."""
+    names = {name for name, _, _ in situation.complaints} - {complaint}
+    words = {name: [(k, so) for n, k, so in situation.complaints if n == name and k <= stage] for name in names}
+    return [name for name, said in words.items() if said and max(said, key=lambda word: word[0])[1]]
+
+
+def _leaves(tree: FaultTree, node: str) -> set[str]:
+    inputs = tree.nodes[node].inputs
+    return set().union(*(_leaves(tree, each) for each in inputs)) if inputs else {node}
+
+
+def _makers(tree: FaultTree, node: str) -> set[str]:
+    """The leaves and counting gates each of which brings the node about by itself."""
+    entry = tree.nodes[node]
+    if not entry.inputs or entry.need > 1:
+        return {node}
+    return set().union(*(_makers(tree, each) for each in entry.inputs))
 
 
 def _row(check: TreeCheck, world: Mapping[str, bool]) -> Sequence[float]:

@@ -2,22 +2,31 @@
 
 Reasons and conflicts ask "what if this had not been found?". Each such question is one case of a batch in which the
 item weighs 1 whatever is the matter, so that all of them are answered in one sweep.
+
+A complaint that is gone, with nothing else complained of, clears all that could bring it. While another complaint is
+still there it is a weaker witness for the causes that bring both: half mended, or with the other fault of two taken
+away, a machine may show one of its complaints no longer and the other one still. Each such cause counts as one that
+keeps the complaint going with KEEPS_IT_UP by itself (a noisy "or").
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
-from diagnose.inference.modules import inner_check
+from diagnose.inference.modules import inner_check, modules_of
 from diagnose.inference.network import Network
 from diagnose.inference.situation import Situation
 from diagnose.inference.tree import FaultTree, TreeCheck
 
-__all__ = ["Item", "check_of", "evidence_network", "items"]
+__all__ = ["KEEPS_IT_UP", "Item", "check_of", "evidence_network", "items"]
+
+# How often a cause that brings two complaints, one of them there, brings the other as well. Judgement.
+KEEPS_IT_UP = 0.75
 
 Flags = NDArray[np.bool_]
 
@@ -63,7 +72,11 @@ def evidence_network(
     for item, keep in zip(every, kept, strict=True):
         if item.kind == "complaint":
             complaint, stage, present = situation.complaints[item.nth]
-            _know(network, complaint, stage, present, keep)
+            others = () if present else situation.there_at(stage)
+            if others:
+                _gone(network, complaint, stage, others, keep)
+            else:
+                _know(network, complaint, stage, present, keep)
         elif item.kind == "ruled out":
             _know(network, item.what, situation.stage, False, keep)
         elif item.kind == "seen":
@@ -80,8 +93,29 @@ def evidence_network(
 
 def _know(network: Network, node: str, stage: int, true: bool, keep: Flags) -> None:
     """The node is true, or false, in the cases that keep it."""
-    weights = np.array([[0.0], [1.0]] if true else [[1.0], [0.0]])
+    _weigh(network, node, stage, 1.0 - true, true, keep)
+
+
+def _weigh(network: Network, node: str, stage: int, not_so: float, so: float, keep: Flags) -> None:
+    weights = np.array([[not_so], [so]])
     network.weigh(network.variable(node, stage), weights if keep.all() else np.where(keep, weights, 1.0))
+
+
+def _gone(network: Network, complaint: str, stage: int, others: Sequence[str], keep: Flags) -> None:
+    """The complaint is gone while the others are there, in the cases that keep it."""
+    tree = network.tree
+    causes = modules_of(tree).causes
+    both = causes[complaint] & frozenset[str]().union(*(causes[other] for other in others))
+    todo, met = [complaint], {complaint}
+    while todo:
+        node = tree.nodes[todo.pop()]
+        if both.isdisjoint(causes[node.id]):
+            _know(network, node.id, stage, False, keep)
+        elif node.leaf or node.need > 1:
+            _weigh(network, node.id, stage, 1.0, 1.0 - KEEPS_IT_UP, keep)
+        else:
+            todo += [each for each in node.inputs if each not in met]
+            met.update(node.inputs)
 
 
 def check_of(tree: FaultTree, check: str) -> TreeCheck:

@@ -56,10 +56,14 @@ class Situation:
         >>> Situation((("rinse_cold", 0, True), ("steam_out", 0, True), ("steam_out", 1, False))).still_there
         ('rinse_cold',)
         """
+        return self.there_at(self.stage)
+
+    def there_at(self, stage: int) -> tuple[str, ...]:
+        """Complaints that were there when last spoken of up to a stage, in the order they came up."""
         last: dict[str, tuple[int, bool]] = {}
-        for complaint, stage, present in self.complaints:
-            if stage >= last.get(complaint, (0, True))[0]:
-                last[complaint] = (stage, present)
+        for complaint, said, present in self.complaints:
+            if last.get(complaint, (0, True))[0] <= said <= stage:
+                last[complaint] = (said, present)
         return tuple(complaint for complaint, (_, present) in last.items() if present)
 
 

@@ -14,6 +14,7 @@ from diagnose.practice.port import World
 __all__ = ["Best", "Told", "best_path", "settling", "told"]
 
 _MOST_STEPS = 60
+_AT_A_LOSS = 5  # so many steps running that the call for help would have been better: it leads nowhere
 _LOOKED_AT = 10  # checks tried for what they alone would have told: those foretold to tell most
 
 
@@ -43,16 +44,20 @@ class Told:
 
 
 def best_path(book: Book, world: World, exercise: Exercise, most: int = _MOST_STEPS) -> Best:
-    """Follow the advice among what can be read, blind to the fault, with the same seed; never calling for help."""
+    """Follow the advice among what can be read, blind to the fault, with the same seed; never calling for help.
+
+    It ends unsolved where the advice is at a loss, so that nobody waits for a path that leads nowhere.
+    """
     practice = Practice(book, world, exercise)
-    expected, helped = 0.0, False
+    expected, helped, lost = 0.0, False, 0
     for _ in range(most):
         practice.leave_unreadable()
         options = practice.judged().options
         expected = expected or min((choice.option.expected for choice in options), default=0.0)
-        helped = helped or bool(options and options[0].what == "help")
+        lost = lost + 1 if options and options[0].what == "help" else 0
+        helped = helped or lost > 0
         step = next((c for c in options if c.what != "help"), None)
-        if step is None:
+        if step is None or lost > _AT_A_LOSS:
             break
         if step.what == "check":
             practice.read(step.id)
