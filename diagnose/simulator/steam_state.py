@@ -19,6 +19,7 @@ __all__ = [
     "called",
     "calling",
     "gauge",
+    "gauge_at_rest",
     "heater_of",
     "held",
     "quiet",
@@ -75,6 +76,11 @@ def share(bench: Bench, pressure: float) -> float:
 def gauge(bench: Bench) -> float:
     """What the machine's own gauge shows while all heat is called, [Pa]."""
     return _shown(bench, calling(bench).machine)
+
+
+def gauge_at_rest(bench: Bench) -> float:
+    """What it shows while nothing calls, [Pa]."""
+    return _shown(bench, at_rest(bench).machine)
 
 
 def _shown(bench: Bench, pressure: float) -> float:

@@ -8,7 +8,7 @@ from diagnose.simulator.registry import look
 from diagnose.simulator.senses import Answer
 from diagnose.simulator.steam_flow import steam_heaters
 from diagnose.simulator.steam_parts import MAIN
-from diagnose.simulator.steam_state import at_rest, calling, gauge, quiet, share
+from diagnose.simulator.steam_state import at_rest, calling, gauge, gauge_at_rest, quiet, share
 
 __all__: list[str] = []
 
@@ -27,6 +27,12 @@ def _shown(bench: Bench) -> float:
 def pressure_at_machine(bench: Bench) -> Answer:
     """The machine's gauge while it heats."""
     return Answer({"": max(0.0, bench.senses.measure("panel gauge", gauge(bench)))})
+
+
+@look("supply_steam.pressure_at_rest", booster=_STEAM)
+def pressure_at_rest(bench: Bench) -> Answer:
+    """The machine's gauge after some minutes in which nothing called."""
+    return Answer({"": max(0.0, bench.senses.measure("panel gauge", gauge_at_rest(bench)))})
 
 
 @look("supply_steam.across_prv", booster=_STEAM)
