@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from diagnose.simulator.conveying import PULL
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.registry import fault
 
 __all__: list[str] = []
 
 _RACKS = ("pawl bar", "chain")
+_ROW = 6 * 9.0 * 9.81  # N, a row of six loaded racks of 9 kg on the clean table: judgement
 # Shares of racks that hang, pulls and how marked a sign is: judgement throughout.
 
 
@@ -132,6 +134,7 @@ def out_of_level(plant: Plant, severity: float) -> None:
     conveyor=_RACKS,
 )
 def pitch_steep(plant: Plant, severity: float) -> None:
-    """A third to a full inch a foot."""
-    plant.conveyor.drag += 0.5 + 0.7 * severity
+    """A third to a full inch a foot: the row's weight along what exceeds a quarter of an inch."""
+    slope = (1.0 / 3.0 + 2.0 / 3.0 * severity - 0.25) / 12.0
+    plant.conveyor.drag += slope * _ROW / PULL
     plant.signs["table rises steeply"] = 0.3 + 0.7 * severity
