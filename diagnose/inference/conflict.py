@@ -13,9 +13,9 @@ from itertools import combinations
 import numpy as np
 from numpy.typing import NDArray
 
+from diagnose.inference.conditioning import propagate
 from diagnose.inference.evidence import check_of, evidence_network, items
 from diagnose.inference.modules import concerning, opened
-from diagnose.inference.propagation import propagate
 from diagnose.inference.situation import Situation, Solution
 from diagnose.inference.tree import FaultTree
 

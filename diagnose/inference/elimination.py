@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import prod
 
-__all__ = ["Cluster", "cluster_tree", "elimination_order"]
+__all__ = ["Cluster", "cluster_tree", "elimination_order", "weights"]
 
 
 @dataclass(frozen=True)
@@ -23,20 +23,19 @@ class Cluster:
 
 Order = list[tuple[int, frozenset[int]]]
 
-# Where the first order makes so many cells over all cases and tables, others are tried, ties broken by chance, as many
-# as may be worth it: one takes some ten milliseconds with hundreds of variables, as much as two million cells.
-TRIES = ((2**25, 4), (2**27, 12))
+# Where the first order makes so many cells over all cases and tables, some others are tried, ties broken by chance: one
+# takes some ten milliseconds with hundreds of variables, as much as two million cells; more for one case that is large.
+MANY = 2**25
+TRIES = 4
 
 
-def elimination_order(
-    cards: Sequence[int], scopes: Iterable[Sequence[int]], cases: int = 1, allowed: int | None = None
-) -> Order:
+def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]], cases: int = 1) -> Order:
     """Each variable with the neighbours it has when it is summed out, cheapest next; for so many cases in one go.
 
     Greedy: the variable goes first whose neighbours lack the fewest connections, for each of them, among equals the one
     that makes the smallest table. (By the plain count of what is lacking the tables come out half as large again on the
     shipped knowledge.) Finding the best order of all is out of reach; this one is near it on trees that share little.
-    Where it makes many cells, or a table of more than are `allowed`, the best of some others is taken.
+    Where it makes many cells, the best of some others is taken; for no cases, it is always this one.
 
     >>> [v for v, _ in elimination_order([2, 2, 2], [(0, 1), (1, 2)])]
     [0, 1, 2]
@@ -44,20 +43,29 @@ def elimination_order(
     near = _neighbours(len(cards), scopes)
     simple = _simple(near)
     best = simple + _greedy(cards, near, None)
+    much = _work(best, cards)[1] * cases / MANY
+    if much <= 1.0:
+        return best
     chance = random.Random(len(cards))
-    for many, tries in TRIES:
-        widest, cells = _work(best, cards)
-        if cells * cases <= many and (allowed is None or widest <= allowed):
-            break
-        others = (simple + _greedy(cards, near, chance) for _ in range(tries))
-        best = min([best, *others], key=lambda order: _work(order, cards))
-    return best
+    others = (simple + _greedy(cards, near, chance) for _ in range(TRIES if cases > 1 or much < 2.0 else 4 * TRIES))
+    return min([best, *others], key=lambda order: _work(order, cards))
 
 
 def _work(order: Order, cards: Sequence[int]) -> tuple[int, int]:
     """Cells of the largest table, and of all."""
     cells = [cards[variable] * prod(cards[other] for other in others) for variable, others in order]
     return max(cells, default=1), sum(cells)
+
+
+def weights(order: Order, cards: Sequence[int]) -> tuple[int, dict[int, int]]:
+    """Cells of all tables that an order makes, and of those that hold each variable beside others."""
+    whole, heavy = 0, dict[int, int]()
+    for variable, others in order:
+        cells = cards[variable] * prod([cards[other] for other in others])
+        whole += cells
+        for each in (variable, *others) if others else ():
+            heavy[each] = heavy.get(each, 0) + cells
+    return whole, heavy
 
 
 def _neighbours(count: int, scopes: Iterable[Sequence[int]]) -> list[set[int]]:

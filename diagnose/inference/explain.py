@@ -11,9 +11,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from diagnose.inference.conditioning import propagate
 from diagnose.inference.evidence import Item, evidence_network, items
 from diagnose.inference.modules import concerning, modules_of, opened
-from diagnose.inference.propagation import propagate
 from diagnose.inference.situation import ImpossibleSituationError, Situation
 from diagnose.inference.tree import FaultTree
 

@@ -79,6 +79,11 @@ class Network:
             self._variables[copy] = self._make(*copy)
         return self._variables[copy]
 
+    @property
+    def copies(self) -> Mapping[Copy, int]:
+        """The variables that stand for nodes."""
+        return self._variables
+
     def _make(self, name: str, stage: int) -> int:
         node = self.tree.nodes[name]
         if node.leaf:

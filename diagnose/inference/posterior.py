@@ -2,33 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
 
+from diagnose.inference.conditioning import propagate
 from diagnose.inference.evidence import check_of, evidence_network
 from diagnose.inference.modules import concerning, grouped, inner_check, modules_of, opened
-from diagnose.inference.network import Network
+from diagnose.inference.network import Copy, Network
 from diagnose.inference.parting import entropy
-from diagnose.inference.propagation import Marginals, propagate
+from diagnose.inference.propagation import Marginals
 from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution, TooWideError
 from diagnose.inference.tree import FaultTree, TreeCheck
 
 __all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict"]
 
-# Many checks at once have hundreds of cases, each with its own tables. What may be needed for all cases of the large
-# group that needs no network of its own, some seconds; and of any other group, of which there are many: then fewer
-# checks at a time, and not all of them. Judgement, by trial.
-MOST_AT_ONCE = 2**25
-MOST_APART = 2**21
-FEW = 6
-MANY_GROUPS = 8
-TELLING = 24  # checks foretold where each is dear
-# Where one case alone needs more, each check takes a good part of a second: then only the most telling ones.
-VERY_WIDE = 2**17
-MOST_TELLING = 8
+# Each group of checks needs a network of its own, which takes a good part of a second where much is known: of more
+# groups than so many, only the most telling checks are foretold, and no more groups. Judgement, by trial.
+MANY_GROUPS = 4
+TELLING = 24
 
 Array = NDArray[np.float64]
 
@@ -43,43 +38,20 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
 
     Checks that see the same of what findings saw outside the complaint are taken together, as the network must hold
     that for them. Where that makes many networks, as it may after many answers, only the TELLING checks that promise
-    most are foretold of those that need one of their own; where it makes wide tables, a few at a time, or only the
-    MOST_TELLING, and a check that is too much by itself is left out.
+    most are foretold of those that need one of their own, in MANY_GROUPS at the most. What is too much even so is left
+    out.
     """
     checks = list(dict.fromkeys(check_ids))
     groups = grouped(tree, situation, [check_of(tree, check) for check in checks])
     if len(groups) > MANY_GROUPS:
         telling = _most_telling(tree, situation, [check for group in groups[1:] for check in group])
-        groups = [groups[0], *grouped(tree, situation, [check_of(tree, check) for check in telling])]
+        groups = [groups[0], *grouped(tree, situation, [check_of(tree, check) for check in telling])][:MANY_GROUPS]
     found: dict[str, Prediction] = {}
-    wide: list[str] = []
-    for nth, group in enumerate(groups):
-        try:
-            found.update(solve_and_predict(tree, situation, group, MOST_APART if nth else MOST_AT_ONCE)[1])
-        except TooWideError as error:
-            if nth == 0 and error.cells > VERY_WIDE:
-                return _one_by_one(tree, situation, checks)
-            wide += group
-    telling = _most_telling(tree, situation, wide) if wide else []
-    for start in range(0, len(telling), FEW):
-        found.update(_halved(tree, situation, telling[start : start + FEW]))
-    return {check: found[check] for check in checks if check in found}
-
-
-def _one_by_one(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> dict[str, Prediction]:
-    found: dict[str, Prediction] = {}
-    for check in _most_telling(tree, situation, checks)[:MOST_TELLING]:
+    believed = cache(lambda: _believed(tree, situation))
+    for group in groups:
         with suppress(TooWideError):
-            found.update(solve_and_predict(tree, situation, (check,))[1])
-    return found
-
-
-def _halved(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> dict[str, Prediction]:
-    try:
-        return solve_and_predict(tree, situation, checks, MOST_APART)[1]
-    except TooWideError:
-        half = len(checks) // 2
-        return {**_halved(tree, situation, checks[:half]), **_halved(tree, situation, checks[half:])} if half else {}
+            found.update(solve_and_predict(tree, situation, group, believed)[1])
+    return {check: found[check] for check in checks if check in found}
 
 
 def _most_telling(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> list[str]:
@@ -121,10 +93,20 @@ def bearing_checks(tree: FaultTree, situation: Situation) -> tuple[str, ...]:
     return tuple(c.id for c in asked if any(not causes.isdisjoint(tree.below(node)) for node in c.looks_at))
 
 
+def _believed(tree: FaultTree, situation: Situation) -> dict[Copy, float]:
+    """How probable every node is at every stage, as far as the network of things as they stand has it."""
+    network = evidence_network(tree, situation, inside=opened(tree, situation, concerning(tree, situation)))
+    marginals = propagate(network.cards, network.factors, network.copies.values())
+    return {copy: float(marginals[variable][1, 0]) for copy, variable in network.copies.items()}
+
+
 def solve_and_predict(
-    tree: FaultTree, situation: Situation, check_ids: Iterable[str], most: int | None = None
+    tree: FaultTree,
+    situation: Situation,
+    check_ids: Iterable[str],
+    believed: Callable[[], Mapping[Copy, float]] | None = None,
 ) -> tuple[Solution, dict[str, Prediction]]:
-    """Both in one sweep; predictions are about the causes concerned. `most`: see `propagate`.
+    """Both in one sweep; predictions are about the causes concerned. `believed`: as `_believed` has it.
 
     A check is cut into cells: "the first true node it looks at is the i-th", and "none of them". A cell is a handful
     of nodes known to be true or false, so it multiplies each of their variables by 0 or 1 and leaves the shape of the
@@ -147,7 +129,12 @@ def solve_and_predict(
     variables = {node: network.variable(node, situation.stage) for node in nodes}
     causes = concerned(tree, situation)
     predicted = [variables[cause] for cause in causes] if checks else []
-    marginals = propagate(network.cards, network.factors, predicted, variables.values(), most)
+
+    def as_it_stands() -> dict[int, float]:
+        known = believed() if believed else _believed(tree, situation)
+        return {network.copies[copy]: p for copy, p in known.items() if copy in network.copies}
+
+    marginals = propagate(network.cards, network.factors, predicted, variables.values(), as_it_stands)
     solution = _solution(tree, variables, marginals)
     so = np.array([_row(marginals[variable][1], cells.cases) for variable in predicted])
     chance = np.exp(_row(marginals.log_evidence, cells.cases) - solution.log_evidence)

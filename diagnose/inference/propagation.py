@@ -15,31 +15,24 @@ from math import prod
 import numpy as np
 from numpy.typing import NDArray
 
-from diagnose.inference.certain import without_certain
 from diagnose.inference.elimination import cluster_tree, elimination_order
 from diagnose.inference.network import Factor
-from diagnose.inference.situation import TooWideError
 
-__all__ = ["MOST_CELLS", "WIDEST", "Clusters", "Marginals", "propagate"]
+__all__ = ["MOST_CELLS", "Clusters", "Marginals", "sweep"]
 
 # Cells of the largest table over all cases at a time: 2**22 are 32 MiB. Longer batches are cut.
 MOST_CELLS = 2**22
-# Cells of the largest table of one case: 2**20, at some hundred cases, are a few seconds. More raises an error, rather
-# than keeping a technician waiting; jobs with thirty answers, two complaints and two repairs stay far below.
-WIDEST = 2**20
-
 Array = NDArray[np.float64]
 
 
 class Clusters:
     """The shape of the computation: clusters, and which of them holds what."""
 
-    def __init__(
-        self, cards: Sequence[int], scopes: Sequence[Sequence[int]], cases: int = 1, allowed: int | None = None
-    ) -> None:
+    def __init__(self, cards: Sequence[int], scopes: Sequence[Sequence[int]], cases: int = 1) -> None:
         self.cards = cards
-        self.clusters = cluster_tree(elimination_order(cards, scopes, cases, allowed))
-        self.widest = max((self._cells(cluster.variables) for cluster in self.clusters), default=1)
+        self.clusters = cluster_tree(elimination_order(cards, scopes, cases))
+        sizes = [self._cells(cluster.variables) for cluster in self.clusters]
+        self.widest, self.cells = max(sizes, default=1), sum(sizes)
         self._holding: list[set[int]] = [set() for _ in cards]
         for number, cluster in enumerate(self.clusters):
             for variable in cluster.variables:
@@ -78,41 +71,25 @@ class Marginals:
         return self.tables[variable]
 
 
-def propagate(
-    cards: Sequence[int],
-    factors: Sequence[Factor],
-    wanted: Iterable[int],
-    wanted_first: Iterable[int] = (),
-    most: int | None = None,
+def sweep(
+    shape: Clusters, factors: Sequence[Factor], cases: int, wanted: Iterable[int], wanted_first: Iterable[int] = ()
 ) -> Marginals:
     """Log evidence of every case, the marginals of the `wanted` variables, and of others in the first case only.
 
-    Raises TooWideError where a table of one case would need more than WIDEST cells, or one of all cases more than
-    `most`.
+    `shape` is that of these factors; long batches are cut.
 
     >>> prior, seen = Factor((0,), np.array([[0.9], [0.1]])), Factor((0,), np.array([[0.2], [0.8]]))
-    >>> propagate([2], [prior, seen], [0])[0].round(3).tolist()
+    >>> sweep(Clusters([2], [(0,), (0,)]), [prior, seen], 1, [0])[0].round(3).tolist()
     [[0.692], [0.308]]
     """
-    cases = max((_cases(factor.table) for factor in factors), default=1)
-    factors, known, log_weight = without_certain(factors)
-    # A known variable has one value left; a card of 2 would count it twice in the evidence.
-    left = [1 if v in known else card for v, card in enumerate(cards)]
-    allowed = WIDEST if most is None else min(most // cases, WIDEST)
-    shape = Clusters(left, [f.variables for f in factors], cases, allowed)
-    if shape.widest > allowed:
-        raise TooWideError(f"a table of {shape.widest} cells is needed, {allowed} are allowed", shape.widest)
     wanted, first = set(wanted), set(wanted_first)
-    certain = {v: np.eye(cards[v])[:, known[v], None] for v in (wanted | first) & known.keys()}
-    wanted, first = wanted - known.keys(), first - known.keys()
     step = max(1, MOST_CELLS // shape.widest)
     parts = []
     for start in range(0, cases, step):
         part = slice(start, start + step)
-        cut = [Factor(f.variables, f.table[..., part]) if _cases(f.table) > 1 else f for f in factors]
+        cut = [Factor(f.variables, f.table[..., part]) if f.table.shape[-1] > 1 else f for f in factors]
         parts.append(_both_ways(shape, cut, wanted, first if start == 0 else set()))
-    whole = _joined(parts, [len(range(cases)[start : start + step]) for start in range(0, cases, step)])
-    return Marginals(whole.log_evidence + log_weight, {**whole.tables, **certain})
+    return _joined(parts, [len(range(cases)[start : start + step]) for start in range(0, cases, step)])
 
 
 def _both_ways(shape: Clusters, factors: Sequence[Factor], wanted: set[int], first: set[int]) -> Marginals:

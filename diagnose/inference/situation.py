@@ -18,14 +18,7 @@ class ImpossibleSituationError(ValueError):
 
 
 class TooWideError(MemoryError):
-    """The exact answer would need more memory than allowed: `cells` in the largest table of one case."""
-
-    def __init__(self, says: str, cells: int) -> None:
-        super().__init__(says, cells)
-        self.says, self.cells = says, cells
-
-    def __str__(self) -> str:
-        return self.says
+    """The exact answer would need more memory than allowed."""
 
 
 @dataclass(frozen=True)

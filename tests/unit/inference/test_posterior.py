@@ -13,6 +13,7 @@ from diagnose.inference import (
     Situation,
     TooWideError,
     concerned,
+    conditioning,
     propagation,
     solve,
     solve_and_predict,
@@ -55,9 +56,36 @@ def test_a_long_batch_is_cut(monkeypatch: pytest.MonkeyPatch) -> None:
         assert cut[check].after == pytest.approx(whole[check].after, abs=1e-12)
 
 
+@pytest.mark.parametrize("seed", range(60))
+def test_conditioned_equals_the_whole(monkeypatch: pytest.MonkeyPatch, seed: int) -> None:
+    """With some variables fixed, one combination after another, as with the tables that hold them all."""
+    rng = random.Random(seed)
+    tree = random_tree(rng, causes=8, events=5, complaints=2, checks=6)
+    situation = random_situation(rng, tree, stages=seed % 2)
+    try:
+        solution, whole = solve_and_predict(tree, situation, tree.checks)
+    except ImpossibleSituationError:
+        return
+    monkeypatch.setattr(conditioning, "PLAIN", 0)
+    monkeypatch.setattr(conditioning, "SMALL", 12)
+    monkeypatch.setattr(conditioning, "MOST_FIXED", 10)
+    again, mixed = solve_and_predict(tree, situation, tree.checks)
+    assert again.posterior == pytest.approx(solution.posterior, abs=0.003)
+    for check in tree.checks:
+        assert mixed[check].outcomes == pytest.approx(whole[check].outcomes, abs=0.01)
+        for nth, chance in enumerate(whole[check].outcomes.values()):
+            assert chance * mixed[check].after[nth] == pytest.approx(chance * whole[check].after[nth], abs=0.01)
+    monkeypatch.setattr(conditioning, "LEFT_OUT", 0.0)
+    monkeypatch.setattr(conditioning, "AS_GOOD_AS_CERTAIN", 0.0)
+    exact = solve_and_predict(tree, situation, tree.checks)[1]
+    for check in tree.checks:
+        assert exact[check].outcomes == pytest.approx(whole[check].outcomes, abs=1e-9)
+        assert exact[check].after == pytest.approx(whole[check].after, abs=1e-9)
+
+
 def test_too_wide_is_an_error(monkeypatch: pytest.MonkeyPatch) -> None:
     tree = random_tree(random.Random(7), causes=7, events=5)
-    monkeypatch.setattr(propagation, "WIDEST", 4)
+    monkeypatch.setattr(conditioning, "WIDEST", 4)
     with pytest.raises(TooWideError, match="4 are allowed"):
         solve(tree, Situation())
 
