@@ -3,8 +3,11 @@
     python -m tests.bench.judge                  every fault twice, 80 pairs, 60 jobs without their cause
     python -m tests.bench.judge --quick          a small sample
     python -m tests.bench.judge --only booster   faults whose name has this in it, each job told
+    python -m tests.bench.judge --part 2/6 --keep two.json
+    python -m tests.bench.judge --of one.json two.json
 
-Run by hand: it takes an hour or more on two cores. What each figure means stands in the printed report.
+Run by hand: it takes hours on two cores, so it can be played in parts, which are kept and then reported together. What
+each figure means stands in the printed report.
 """
 
 from __future__ import annotations
@@ -15,6 +18,7 @@ import sys
 from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
+from typing import Any
 
 import msgspec
 
@@ -24,10 +28,10 @@ from diagnose.practice.exercise import Exercise
 from diagnose.simulator import FAULTS
 from tests.bench.judging.jobs import Job, pairs, singles
 from tests.bench.judging.played import Outcome, perfect_minutes, play
-from tests.bench.judging.report import report
+from tests.bench.judging.report import Played, report
 from tests.bench.judging.ways import WAYS
 
-__all__ = ["judge", "main"]
+__all__ = ["judge", "main", "read"]
 
 KNOWLEDGE = Path(__file__).resolve().parents[2] / "knowledge"
 _book: Book | None = None
@@ -93,10 +97,21 @@ def main() -> None:
     options.add_argument("--quick", action="store_true")
     options.add_argument("--tell", action="store_true")
     options.add_argument("--keep", type=Path)
+    options.add_argument("--part", default="1/1", help="K/N: of all plays, the K-th of N parts")
+    options.add_argument("--of", type=Path, nargs="*", default=[], help="report what these files keep; play nothing")
     given = options.parse_args()
     if given.quick:
         given.a_fault, given.every, given.pairs, given.left_out, given.others = 1, 6, 8, 8, 3
     book = load_book(KNOWLEDGE)
+    played = [read(each) for file in given.of for each in json.loads(file.read_text())] or _played(book, given)
+    if given.keep:
+        given.keep.write_text(json.dumps([_kept(o, left) for (_, _, left), o in played], indent=1))
+    known = {job.key: job for (job, way, _), _ in played if way != "advice"}
+    perfect = {key: perfect_minutes(book, job) for key, job in known.items()}
+    print("\n".join(report(played, perfect)))
+
+
+def _played(book: Book, given: argparse.Namespace) -> list[Played]:
     alone = _built(given.a_fault, given.seed, given.only, given.workers)[:: given.every]
     two = [] if given.only else list(pairs(book, given.pairs, given.seed))
     tasks = [(job, "advice", "") for job in [*alone, *two]]
@@ -104,19 +119,25 @@ def main() -> None:
         tasks += [(job, way, "") for job in alone[:: given.others] for way in WAYS if way != "advice"]
         step = max(1, len(alone) // max(given.left_out, 1))
         tasks += [(job, "advice", job.causes[0]) for job in alone[::step][: given.left_out]]
-    print(f"{len(alone)} jobs with one fault, {len(two)} with two; {len(tasks)} plays", file=sys.stderr)
-    found = judge(tasks, given.workers, given.tell or bool(given.only))
-    outcomes = list(zip(tasks, found, strict=True))
-    if given.keep:
-        given.keep.write_text(json.dumps([_kept(o, left) for (_, _, left), o in outcomes], indent=1))
-    perfect = {job.key: perfect_minutes(book, job) for job in alone[:: given.others]}
-    print("\n".join(report(outcomes, perfect)))
+    nth, parts = map(int, given.part.split("/"))
+    tasks = tasks[nth - 1 :: parts]
+    print(f"{len(alone)} jobs with one fault, {len(two)} with two; {len(tasks)} plays", file=sys.stderr, flush=True)
+    return list(zip(tasks, judge(tasks, given.workers, given.tell or bool(given.only)), strict=True))
 
 
 def _kept(outcome: Outcome, left_out: str) -> dict[str, object]:
     data = {k: v for k, v in vars(outcome).items() if k != "job"}
     exercise: Exercise = outcome.job.exercise
     return {**data, "left_out": left_out, "said": outcome.job.said, "exercise": msgspec.to_builtins(exercise)}
+
+
+def read(kept: dict[str, Any]) -> Played:
+    """A play as `_kept` wrote it."""
+    data = dict(kept)
+    left_out = data.pop("left_out")
+    job = Job(msgspec.convert(data.pop("exercise"), Exercise), tuple(data.pop("said")))
+    outcome = Outcome(job, **{**data, "three": tuple(data["three"])})
+    return (job, outcome.way, left_out), outcome
 
 
 if __name__ == "__main__":

@@ -10,7 +10,7 @@ from tests.bench.judging.jobs import Job
 from tests.bench.judging.played import Outcome
 from tests.bench.judging.ways import WAYS
 
-__all__ = ["report"]
+__all__ = ["Played", "report"]
 
 Played = tuple[tuple[Job, str, str], Outcome]
 _BINS = (0.0, 0.2, 0.4, 0.6, 0.8, 0.9, 1.01)
