@@ -26,7 +26,7 @@ from diagnose.model import Book
 from diagnose.model.loader import load_book
 from diagnose.practice.exercise import Exercise
 from diagnose.simulator import FAULTS
-from tests.bench.judging.jobs import Job, pairs, singles
+from tests.bench.judging.jobs import Job, pair, singles
 from tests.bench.judging.played import Outcome, perfect_minutes, play
 from tests.bench.judging.report import Played, report
 from tests.bench.judging.ways import WAYS
@@ -73,6 +73,25 @@ def _jobs(fault: tuple[str, int, int]) -> list[Job]:
     return [job for job in jobs if job.causes == (fault[0],)]
 
 
+def _paired(count: int, seed: int, workers: int) -> list[Job]:
+    """So many jobs with two faults."""
+    found: list[Job] = []
+    with ProcessPoolExecutor(workers) as pool:
+        for start in range(0, 40 * count, 8 * workers):
+            if len(found) >= count:
+                break
+            drawn = pool.map(_pair, [(seed, nth) for nth in range(start, start + 8 * workers)])
+            found += [job for job in drawn if job is not None]
+    return found[:count]
+
+
+def _pair(drawn: tuple[int, int]) -> Job | None:
+    global _book
+    if _book is None:
+        _book = load_book(KNOWLEDGE)
+    return pair(_book, *drawn)
+
+
 def _told(outcome: Outcome) -> str:
     end = "solved" if outcome.solved else "HELP" if outcome.helped else "GIVEN UP"
     exercise = outcome.job.exercise
@@ -103,7 +122,7 @@ def main() -> None:
     if given.quick:
         given.a_fault, given.every, given.pairs, given.left_out, given.others = 1, 6, 8, 8, 3
     book = load_book(KNOWLEDGE)
-    played = [read(each) for file in given.of for each in json.loads(file.read_text())] or _played(book, given)
+    played = [read(each) for file in given.of for each in json.loads(file.read_text())] or _played(given)
     if given.keep:
         given.keep.write_text(json.dumps([_kept(o, left) for (_, _, left), o in played], indent=1))
     known = {job.key: job for (job, way, _), _ in played if way != "advice"}
@@ -111,9 +130,9 @@ def main() -> None:
     print("\n".join(report(played, perfect)))
 
 
-def _played(book: Book, given: argparse.Namespace) -> list[Played]:
+def _played(given: argparse.Namespace) -> list[Played]:
     alone = _built(given.a_fault, given.seed, given.only, given.workers)[:: given.every]
-    two = [] if given.only else list(pairs(book, given.pairs, given.seed))
+    two = [] if given.only else _paired(given.pairs, given.seed, given.workers)
     tasks = [(job, "advice", "") for job in [*alone, *two]]
     if not given.only:
         tasks += [(job, way, "") for job in alone[:: given.others] for way in WAYS if way != "advice"]

@@ -16,7 +16,7 @@ from diagnose.practice.making import draw_plate
 from diagnose.practice.port import figures_of, machine_of, simulate, simulator_here
 from diagnose.simulator import FAULTS, Plate
 
-__all__ = ["Job", "complaints_of", "pairs", "singles"]
+__all__ = ["Job", "complaints_of", "pair", "singles"]
 
 WORLD = simulator_here()
 _SEVERITY = (0.45, 1.0)
@@ -47,33 +47,25 @@ def singles(book: Book, a_fault: int, seed: int, only: Sequence[str] = ()) -> It
             yield from islice(_tries(book, (name,), seed), a_fault)
 
 
-def pairs(book: Book, count: int, seed: int) -> Iterator[Job]:
-    """So many jobs with two faults that bring the same complaint, each of which would be complained of alone."""
-    chance = random.Random(f"pairs {seed}")
+def pair(book: Book, seed: int, nth: int) -> Job | None:
+    """A job with two faults that bring the same complaint, each of which would be complained of alone.
+
+    None where the two that are drawn have no complaint in common.
+    """
+    chance = random.Random(f"pair {seed} {nth}")
     names = [name for name in sorted(FAULTS) if name in book.causes]
-    made = 0
-    for nth in range(40 * count):
-        if made == count:
-            return
-        first = chance.choice(names)
-        alone = next(_tries(book, (first,), seed + nth), None)
-        if alone is None:
-            continue
-        plate = _plate(book, alone.exercise)
-        others = [
-            n
-            for n in names
-            if n != first and FAULTS[n].fits(plate) and fits(_machine(book, alone), book.causes[n].fits)
-        ]
-        second = chance.choice(others)
-        severity = round(chance.uniform(*_SEVERITY), 2)
-        both = _exercise(alone.exercise, (*alone.exercise.faults, (second, severity)))
-        if not set(complaints_of(book, _exercise(both, ((second, severity),)))) & set(alone.said[:1]):
-            continue
-        said = complaints_of(book, both)
-        if said:
-            made += 1
-            yield Job(_exercise(both, both.faults, said[0]), said)
+    first = chance.choice(names)
+    alone = next(_tries(book, (first,), seed + nth), None)
+    if alone is None:
+        return None
+    plate, machine = _plate(book, alone.exercise), _machine(book, alone)
+    others = [n for n in names if n != first and FAULTS[n].fits(plate) and fits(machine, book.causes[n].fits)]
+    second, severity = chance.choice(others), round(chance.uniform(*_SEVERITY), 2)
+    both = _exercise(alone.exercise, (*alone.exercise.faults, (second, severity)))
+    if not set(complaints_of(book, _exercise(both, ((second, severity),)))) & set(alone.said[:1]):
+        return None
+    said = complaints_of(book, both)
+    return Job(_exercise(both, both.faults, said[0]), said) if said else None
 
 
 def complaints_of(book: Book, exercise: Exercise) -> tuple[str, ...]:
