@@ -181,7 +181,8 @@ class Tank:
     fill_held: bool = False  # opens and stays open
     low_cutout: bool = True  # heater is let on above a third of the volume
     drawn_hot: float = 0.0  # s for which the crew draws it down to its heater with the heat switched on
-    level_says: str = "true"  # true | low | full: what the level control believes
+    says_low: bool = False  # whatever the level is
+    fills_to: float = 1.0  # level at which its fill ends, as a share of the volume
     drain_leak: float = 0.0  # m3/s out of a full tank into the waste
     shell_leak: float = 0.0  # m3/s out of a full tank onto the floor: shell, flanges, joints
     thrown: float = 0.0  # m3/s that its pump throws over into the tank before it

@@ -17,7 +17,7 @@ __all__ = ["Sample", "Service", "serve", "warm_up"]
 
 STEP = 2.0  # s; the error of the scheme is shown by tests/unit/simulator
 _RESET = 0.3  # of the trip heat, where an overload resets: judgement
-_FULL, _CALLS_WATER = 1.0, 0.92  # level at which filling ends and begins, over the tank's volume: judgement
+_CALLS_WATER = 0.92  # level at which filling begins, over that at which it ends: judgement
 
 
 @dataclass(frozen=True)
@@ -83,11 +83,11 @@ class Service:
         for name, tank in plant.tanks.items():
             state.calls[name] = _call(tank.thermostat, state.flowing[f"sensor {name}"], state.calls[name])
             level = state.flowing[f"mass {name}"] / (tank.volume * DENSITY)
-            if tank.level_says == "low":
+            if tank.says_low:
                 state.filling[name] = True
-            elif tank.level_says == "full" or level >= _FULL:
+            elif level >= tank.fills_to:
                 state.filling[name] = False
-            elif level < _CALLS_WATER:
+            elif level < _CALLS_WATER * tank.fills_to:
                 state.filling[name] = True
         booster = plant.booster
         state.calls["booster"] = _call(booster.thermostat, state.flowing["sensor booster"], state.calls["booster"])

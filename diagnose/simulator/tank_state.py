@@ -89,7 +89,7 @@ def runs_in(bench: Bench) -> float:
     plant = bench.plant
     fills = 0.0
     for tank in plant.tanks.values():
-        held = tank.fill_held or tank.level_says == "low"
+        held = tank.fill_held or tank.says_low
         fills += tank.fill_leak + (tank.fill_flow * tank.fill_open if held and not tank.fill_dead else 0.0)
     robbed = rinse_flow(plant.water, plant.rinse, 0.0).robbed
     return fills + robbed + (0.0 if plant.rinse.tops_up else rest_flow(bench))
@@ -128,7 +128,7 @@ def loses(bench: Bench) -> float:
 def fill_short(bench: Bench) -> bool:
     """Whether the fill brings much less than a sound one while racks carry water out."""
     tank = bench.plant.tanks["wash"]
-    return tank.fill_dead or tank.level_says == "full" or tank.fill_open < 0.5
+    return tank.fill_dead or tank.fills_to < 0.9 or tank.fill_open < 0.5
 
 
 def cold_tank(bench: Bench) -> str:

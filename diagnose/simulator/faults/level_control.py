@@ -104,7 +104,7 @@ def level_relay_dead(plant: Plant, severity: float) -> None:
 
 def _runs(plant: Plant, sign: str) -> None:
     tank = plant.tanks["wash"]
-    tank.level_says = "low"
+    tank.says_low = True
     tank.fill_held = True
     plant.signs[sign] = 1.0
     plant.signs["fill called for"] = 1.0

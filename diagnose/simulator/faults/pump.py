@@ -161,8 +161,7 @@ def suction_blocked(plant: Plant, severity: float) -> None:
 def level_low(plant: Plant, severity: float) -> None:
     """Runs over below its mark, and is not made up."""
     tank = plant.tanks["wash"]
-    tank.lip = 0.76 - 0.18 * severity
-    tank.level_says = "full"
+    tank.lip = tank.fills_to = 0.76 - 0.18 * severity
 
 
 @fault(

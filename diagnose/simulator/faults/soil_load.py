@@ -77,8 +77,8 @@ def tank_spent(plant: Plant, severity: float) -> None:
 )
 def scum_stays(plant: Plant, severity: float) -> None:
     """Half an inch to an inch under the lip."""
-    plant.tanks["wash"].lip = 0.97 - 0.03 * severity
-    plant.tanks["wash"].level_says = "full"
+    tank = plant.tanks["wash"]
+    tank.lip = tank.fills_to = 0.97 - 0.03 * severity
 
 
 @fault(
