@@ -7,7 +7,8 @@ per minute goes first: the others can follow it.
 
 Where causes are many, one check alone often cannot beat the call for help, although a few would. So when repairing at
 once comes near that call while most of what may be the matter can be mended here, what is left after each outcome is
-priced as a search (see `repairs.py`), and the checks that spare minutes by that price go first.
+priced as a search (see `repairs.py`), and the checks that spare minutes by that price go first. Help finds what is the
+matter; the repairs are then still to be done, and count on both sides.
 
 What is as good as known is repaired before anything else is looked at. With several complaints it may be behind the
 other one too, in a way not listed, and checks go on more plainly on a machine with one fault less.
@@ -23,7 +24,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from diagnose.inference.economy import Circumstances, Task
-from diagnose.inference.repairs import HELP, Repairs
+from diagnose.inference.repairs import HELP, Repairs, Stands
 from diagnose.inference.situation import Prediction
 
 __all__ = ["Advice", "Option", "weigh_options"]
@@ -34,7 +35,7 @@ _MOSTLY = 0.5
 # from another no longer.
 _NEAR_HELP = 0.9
 # What a check in a search must spare of its own minutes, at least: judgement.
-_WORTH_A_LOOK = 0.3
+_WORTH_A_LOOK = 0.6
 
 Array = NDArray[np.float64]
 Numbers = NDArray[np.intp]
@@ -118,9 +119,10 @@ class _Weigher:
         at_once, begin = float(minutes[0]), int(first[0])
         known = self.repairs.surest(self.belief, stands)
         begin = begin if known == HELP else known
-        base = min(at_once, float(self.repairs.by_search(self.belief[None, :], stands)[0])) if search else at_once
+        base = float(self._searched(self.belief[None, :], minutes, stands)[0]) if search else at_once
         options = self._checks(base, search) if self.predictions else []
         by_help, call = self.repairs.by_help(self.belief, stands), self.repairs.economy.help_minutes
+        by_help += float(self.repairs.work(self.belief[None, :], stands)[0]) if search else 0.0
         options.append(Option("help", "help", by_help, min(at_once - by_help, 0.0), call))
         if begin != HELP:
             cost = float(self.repairs.each(stands)[0, begin])
@@ -141,12 +143,18 @@ class _Weigher:
         after = np.concatenate([each.after for each in self.predictions])
         rest, first = self.repairs.at_once(after, stands)
         if search:
-            rest = np.minimum(rest, self.repairs.by_search(after, stands))
+            rest = self._searched(after, rest, stands)
         chance = np.concatenate([list(each.outcomes.values()) for each in self.predictions])
         expected = np.bincount(own, weights=chance * rest, minlength=len(self.tasks))
         return [
             self._check(nth, float(expected[nth]), first[own == nth].tolist(), base) for nth in range(len(self.tasks))
         ]
+
+    def _searched(self, beliefs: Array, at_once: Array, stands: Stands) -> Array:
+        """Expected minutes per row of a search, or of what is done `at_once`, which may be a call and then the work."""
+        called = at_once >= self.repairs.economy.help_minutes
+        by_help = at_once + np.where(called, self.repairs.work(beliefs, stands), 0.0)
+        return np.minimum(by_help, self.repairs.by_search(beliefs, stands))
 
     def _check(self, nth: int, rest: float, first: list[int], base: float) -> Option:
         each, task, economy = self.predictions[nth], self.tasks[nth], self.repairs.economy

@@ -20,7 +20,7 @@ from diagnose.inference import (
     solve_and_predict,
 )
 from diagnose.inference.options import weigh_options
-from diagnose.inference.repairs import AS_GOOD_AS_KNOWN, HELP, MINUTES_A_BIT, Repairs
+from diagnose.inference.repairs import HELP, KNOWN_OF_SEVERAL, MINUTES_A_BIT, Repairs
 from diagnose.model import Book
 from tests.unit.inference.hand_book import BOOK, MACHINE, saw
 
@@ -194,5 +194,5 @@ def test_what_is_known_is_repaired_before_another_complaint_is_searched() -> Non
         return weigh_options(("x", "y", "z"), belief, [look], {"look": Task(2.0)}, repairs, there).best.id
 
     assert first([[0], [1, 2]]) == "x"
-    belief[0] = AS_GOOD_AS_KNOWN - 0.01
+    belief[0] = KNOWN_OF_SEVERAL - 0.01
     assert first([[0], [1, 2]]) == "look"
