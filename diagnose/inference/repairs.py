@@ -39,15 +39,6 @@ __all__ = [
     "fitted_scale",
     "open_bits",
 ]
-    "AS_GOOD_AS_KNOWN",
-    "HELP",
-    "KNOWN_OF_SEVERAL",
-    "MINUTES_A_BIT",
-    "Repairs",
-    "Stands",
-    "fitted_scale",
-    "open_bits",
-]
 
 HELP = -1  # begin with the call for help
 # What closing one bit of doubt takes, with covers and the checks that say nothing new. Judgement, and trial: 4, 6, 10
