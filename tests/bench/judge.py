@@ -3,17 +3,19 @@
     python -m tests.bench.judge                  every fault twice, 80 pairs, 60 jobs without their cause
     python -m tests.bench.judge --quick          a small sample
     python -m tests.bench.judge --only booster   faults whose name has this in it, each job told
-    python -m tests.bench.judge --part 2/6 --keep two.json
-    python -m tests.bench.judge --of one.json two.json
+    python -m tests.bench.judge --part 2/6 --keep two.jsonl
+    python -m tests.bench.judge --of one.jsonl two.jsonl
 
-Run by hand: it takes hours on two cores, so it can be played in parts, which are kept and then reported together. What
-each figure means stands in the printed report.
+Run by hand: it takes hours on two cores, so it can be played in parts that are reported together. What is kept is
+written as it comes, in an order drawn by chance, so that a run that was stopped is a fair sample. What each figure
+means stands in the printed report.
 """
 
 from __future__ import annotations
 
 import argparse
 import json
+import random
 import sys
 from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
@@ -34,10 +36,11 @@ from tests.bench.judging.ways import WAYS
 __all__ = ["judge", "main", "read"]
 
 KNOWLEDGE = Path(__file__).resolve().parents[2] / "knowledge"
+Task = tuple[Job, str, str]  # the job, the way of working, the cause left out
 _book: Book | None = None
 
 
-def _work(task: tuple[Job, str, str]) -> Outcome:
+def _work(task: Task) -> Outcome:
     global _book
     if _book is None:
         _book = load_book(KNOWLEDGE)
@@ -45,12 +48,15 @@ def _work(task: tuple[Job, str, str]) -> Outcome:
     return play(_book, job, way, without)
 
 
-def judge(tasks: Sequence[tuple[Job, str, str]], workers: int, tell: bool = False) -> list[Outcome]:
-    """Play all tasks (job, way, cause left out); progress goes to stderr."""
+def judge(tasks: Sequence[Task], workers: int, tell: bool = False, keep: Path | None = None) -> list[Outcome]:
+    """Play all tasks (job, way, cause left out); progress goes to stderr, each outcome to a line of `keep`."""
     found = []
     with ProcessPoolExecutor(workers) as pool:
-        for nth, outcome in enumerate(pool.map(_work, tasks, chunksize=1), 1):
+        for nth, (task, outcome) in enumerate(zip(tasks, pool.map(_work, tasks, chunksize=1), strict=True), 1):
             found.append(outcome)
+            if keep:
+                with keep.open("a", encoding="utf-8") as file:
+                    file.write(json.dumps(_kept(outcome, task[2])) + "\n")
             if tell:
                 print(_told(outcome), flush=True)
             elif nth % 20 == 0 or nth == len(tasks):
@@ -122,9 +128,8 @@ def main() -> None:
     if given.quick:
         given.a_fault, given.every, given.pairs, given.left_out, given.others = 1, 6, 8, 8, 3
     book = load_book(KNOWLEDGE)
-    played = [read(each) for file in given.of for each in json.loads(file.read_text())] or _played(given)
-    if given.keep:
-        given.keep.write_text(json.dumps([_kept(o, left) for (_, _, left), o in played], indent=1))
+    kept = [line for file in given.of for line in file.read_text("utf-8").splitlines()]
+    played = [read(json.loads(line)) for line in kept] if kept else _played(given)
     known = {job.key: job for (job, way, _), _ in played if way != "advice"}
     perfect = {key: perfect_minutes(book, job) for key, job in known.items()}
     print("\n".join(report(played, perfect)))
@@ -138,10 +143,12 @@ def _played(given: argparse.Namespace) -> list[Played]:
         tasks += [(job, way, "") for job in alone[:: given.others] for way in WAYS if way != "advice"]
         step = max(1, len(alone) // max(given.left_out, 1))
         tasks += [(job, "advice", job.causes[0]) for job in alone[::step][: given.left_out]]
+    random.Random(given.seed).shuffle(tasks)
     nth, parts = map(int, given.part.split("/"))
     tasks = tasks[nth - 1 :: parts]
     print(f"{len(alone)} jobs with one fault, {len(two)} with two; {len(tasks)} plays", file=sys.stderr, flush=True)
-    return list(zip(tasks, judge(tasks, given.workers, given.tell or bool(given.only)), strict=True))
+    found = judge(tasks, given.workers, given.tell or bool(given.only), given.keep)
+    return list(zip(tasks, found, strict=True))
 
 
 def _kept(outcome: Outcome, left_out: str) -> dict[str, object]:
