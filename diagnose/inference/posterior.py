@@ -20,9 +20,10 @@ from diagnose.inference.tree import FaultTree, TreeCheck
 
 __all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict"]
 
-# Each group of checks needs a network of its own, which takes a good part of a second where much is known: of more
-# groups than so many, only the most telling checks are foretold, and no more groups. Judgement, by trial.
-MANY_GROUPS = 4
+# Each group of checks needs a network of its own. Of more than MANY_GROUPS, only the TELLING checks that promise most
+# are foretold; where each takes a good part of a second, no more than FEW_GROUPS. Judgement, by trial.
+MANY_GROUPS = 24
+FEW_GROUPS = 4
 TELLING = 24
 
 Array = NDArray[np.float64]
@@ -37,20 +38,27 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
     """For each check, if it were done now: how likely each outcome is, and every cause's probability after it.
 
     Checks that see the same of what findings saw outside the complaint are taken together, as the network must hold
-    that for them. Where that makes many networks, as it may after many answers, only the TELLING checks that promise
-    most are foretold of those that need one of their own, in MANY_GROUPS at the most. What is too much even so is left
-    out.
+    that for them. Where that makes many networks, or the first one shows that each is dear, as they may be after many
+    answers, only the TELLING checks that promise most are foretold of those that need one of their own. What is too
+    much even so is left out.
     """
     checks = list(dict.fromkeys(check_ids))
-    groups = grouped(tree, situation, [check_of(tree, check) for check in checks])
-    if len(groups) > MANY_GROUPS:
-        telling = _most_telling(tree, situation, [check for group in groups[1:] for check in group])
-        groups = [groups[0], *grouped(tree, situation, [check_of(tree, check) for check in telling])][:MANY_GROUPS]
     found: dict[str, Prediction] = {}
     believed = cache(lambda: _believed(tree, situation))
-    for group in groups:
-        with suppress(TooWideError):
-            found.update(solve_and_predict(tree, situation, group, believed)[1])
+
+    def foretell(groups: Sequence[Sequence[str]]) -> None:
+        for group in groups:
+            with suppress(TooWideError):
+                found.update(solve_and_predict(tree, situation, group, believed)[1])
+
+    groups = grouped(tree, situation, [check_of(tree, check) for check in checks])
+    foretell(groups[:1])
+    dear = bool(believed.cache_info().currsize)
+    rest = groups[1:]
+    if len(rest) > (FEW_GROUPS if dear else MANY_GROUPS):
+        telling = _most_telling(tree, situation, [check for group in rest for check in group])
+        rest = grouped(tree, situation, [check_of(tree, check) for check in telling])
+    foretell(rest[:FEW_GROUPS] if dear else rest)
     return {check: found[check] for check in checks if check in found}
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import zip_longest
+from itertools import takewhile, zip_longest
 
 from diagnose.practice.best import Best, Told, best_path, settling, told
 from diagnose.practice.course import Course
@@ -85,8 +85,13 @@ class Debrief:
     def _minutes(self, width: int) -> list[Line]:
         course = self.course
         path = "the best path" if self.best.solved else "the advice's path"
-        text = f"Minutes: {show_number(course.practice.minutes, 3)} of yours; "
-        text += f"{show_number(self.best.minutes, 3)} on {path}; {self.best.expected:.0f} expected at the start."
+        text = f"Minutes: {show_number(course.practice.minutes, 3)} of yours"
+        if any(each.what == "repair" for each in course.practice.done):
+            text += f"; {show_number(self.best.minutes, 3)} on {path}; "
+        else:
+            text += f" until you said the cause; {show_number(self._looking(), 3)} on {path} until its first repair, "
+            text += f"{show_number(self.best.minutes, 3)} with all that was repaired and proved; "
+        text += f"{self.best.expected:.0f} expected at the start."
         if course.idle:
             text += f" {show_number(course.idle, 3)} of yours went into making the machine dead for nothing."
         wrong = course.wrong_repairs
@@ -94,8 +99,14 @@ class Debrief:
             text += f" {number_word(wrong).capitalize()} repair{'s' if wrong > 1 else ''} of a sound part."
         looks = len(course.looked)
         if looks:
-            text += f" The tool's judgement was asked for {number_word(looks)} time{'s' if looks > 1 else ''}."
+            often = "once" if looks == 1 else f"{number_word(looks)} times"
+            text += f" The tool's judgement was asked for {often}."
         return wrap(text, width)
+
+    def _looking(self) -> float:
+        """Minutes of the best path before its first repair."""
+        before = takewhile(lambda each: each.what != "repair", self.best.path)
+        return sum(each.minutes for each in before)
 
     def _bits(self, width: int) -> list[Line]:
         if not self.yours:

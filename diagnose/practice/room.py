@@ -9,6 +9,7 @@ from diagnose.practice.care import ways
 from diagnose.practice.course import Course
 from diagnose.practice.finding import Listing, causes_of, checks_of
 from diagnose.practice.kept import Looked, Noted, Said, Step, Turned, Worked
+from diagnose.practice.telling import why_lines
 from diagnose.terminal.choosing import number_from
 from diagnose.terminal.front import Front, Paused
 from diagnose.terminal.letters import Letter, letter_in
@@ -167,7 +168,7 @@ class Room:
             raise Refused("Nothing was read yet.")
         name = self._checks.meant(more, self._width) if more else read[-1]
         self._look(f"why {name}")
-        raise Told(show.why_lines(self._course, name, self._width))
+        raise Told(why_lines(self._course, name, self._width))
 
     def _note(self, text: str) -> None:
         if not text:

@@ -25,7 +25,6 @@ __all__ = [
     "minutes_text",
     "question_lines",
     "so_far_lines",
-    "why_lines",
 ]
 
 # The figures of a plate that are told at once; the letter i shows all.
@@ -107,27 +106,6 @@ def done_lines(course: Course, shown: Sequence[Shown], width: int) -> list[Line]
         lines += wrap(
             f"{words.STILL_SO}{still}." if present else words.PROVED, width, role="refused" if still else "good"
         )
-    return lines
-
-
-def why_lines(course: Course, check: str, width: int) -> list[Line]:
-    """What the tool makes of a reading: the finding with its working, and what was to be expected."""
-    judged = course.practice.judged()
-    lines = wrap(course.book.title(check), width, role="heading")
-    found = [f for f in judged.findings if f.check == check]
-    expected = judged.expected(check)
-    if expected is not None:
-        lines += wrap(" ".join(expected.lines), width, "  Expected: ", "    ")
-    if found:
-        outcome = course.book.checks[check].outcomes[found[-1].outcome]
-        lines += wrap(
-            outcome.title + (" (as it should be)" if outcome.good else ""), width, "  Judged: ", "    ", "good"
-        )
-        lines += paragraphs(found[-1].working or (found[-1].says,), width)
-    elif check in judged.state.newest():
-        lines += wrap("Nothing follows from it alone; it was used with another reading.", width, "  ")
-    else:
-        lines += wrap("It was not read yet.", width, "  ")
     return lines
 
 

@@ -17,6 +17,7 @@ import argparse
 import json
 import random
 import sys
+import traceback
 from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
@@ -45,7 +46,10 @@ def _work(task: Task) -> Outcome:
     if _book is None:
         _book = load_book(KNOWLEDGE)
     job, way, without = task
-    return play(_book, job, way, without)
+    try:
+        return play(_book, job, way, without)
+    except Exception:  # one crash must not end a run of hours: it is told in the report
+        return Outcome(job, way, crash=traceback.format_exc(limit=-2))
 
 
 def judge(tasks: Sequence[Task], workers: int, tell: bool = False, keep: Path | None = None) -> list[Outcome]:

@@ -50,6 +50,7 @@ class Outcome:
     brier: float = 0.0
     log_loss: float = 0.0
     took: float = 0.0  # seconds of computing
+    crash: str = ""  # where it ended in an error
 
     @property
     def top1(self) -> bool:

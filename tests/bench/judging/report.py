@@ -34,6 +34,9 @@ def report(outcomes: Sequence[Played], perfect: Mapping[str, float]) -> Iterator
         yield f"  solved {_share(o.solved for o in two)}, wrong repairs {_mean(len(o.wrong) for o in two):.2f} a job"
     yield from _ways(whole, perfect)
     yield from _left_out([o for (_, _, left), o in outcomes if left])
+    for o in whole:
+        if o.crash:
+            yield f"CRASHED: {', '.join(o.job.causes)} ({o.way}): {o.crash}"
     yield "not first at the stop, or wrong repairs:"
     for o in single:
         if not o.top1 or o.wrong:

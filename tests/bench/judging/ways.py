@@ -47,6 +47,8 @@ def by_information(seen: Assessment, practice: Practice) -> Move:
     now = _bits(_belief(seen)[None, :])[0]
     gains = {}
     for check in _open(seen, practice):
+        if check not in seen.predictions:
+            continue  # too many at once to foretell
         prediction = seen.predictions[check]
         chance = np.array(list(prediction.outcomes.values()))
         gain = now - float(chance @ _bits(np.clip(prediction.after, 0.0, 1.0)))
