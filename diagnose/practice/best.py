@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import log2
 
 from diagnose.inference.repairs import open_bits
 from diagnose.job.assess import Assessment
@@ -34,7 +35,10 @@ class Best:
 
 @dataclass(frozen=True)
 class Told:
-    """What one reading did: belief in what was really wrong before and after it, 0 to 1, and that in bits."""
+    """What one reading did: belief in what was really wrong before and after it, 0 to 1, and that in bits.
+
+    Of several faults, belief is that in the one it moved most; the bits are those of all.
+    """
 
     check: str
     before: float
@@ -81,7 +85,7 @@ def told(book: Book, world: World, exercise: Exercise, path: tuple[Shown, ...]) 
         elif shown.what == "check":
             practice.read(shown.id)
             after = _belief(practice.judged(), there)
-            found.append(Told(shown.id, belief[0], after[0], after[1] - belief[1], shown.minutes))
+            found.append(_told(shown.id, belief, after, shown.minutes))
             belief = after
     return found
 
@@ -99,18 +103,21 @@ def settling(book: Book, world: World, exercise: Exercise, most: int = 3) -> lis
         fresh = Practice(book, world, exercise)
         shown = fresh.read(check)
         after = _belief(fresh.judged(), start.sim.present)
-        found.append(Told(check, before[0], after[0], after[1] - before[1], shown.minutes))
+        found.append(_told(check, before, after, shown.minutes))
     return [each for each in sorted(found, key=lambda t: (-t.bits, t.check))[:most] if each.bits > 0.5]
 
 
-def _belief(judged: Assessment, faults: tuple[str, ...]) -> tuple[float, float]:
-    """How probable what is really wrong is held (the mean of several), and the same as log-odds in bits, summed."""
-    from math import log2
+def _belief(judged: Assessment, faults: tuple[str, ...]) -> tuple[float, ...]:
+    """How probable each thing that is really wrong is held."""
+    return tuple(min(max(judged.solution.posterior.get(f, 1e-6), 1e-6), 1.0 - 1e-6) for f in faults)
 
-    chances = [min(max(judged.solution.posterior.get(f, 1e-6), 1e-6), 1.0 - 1e-6) for f in faults]
-    if not chances:
-        return 0.0, 0.0
-    return sum(chances) / len(chances), sum(log2(p / (1.0 - p)) for p in chances)
+
+def _told(check: str, before: tuple[float, ...], after: tuple[float, ...], minutes: float) -> Told:
+    moves = [log2(b / (1.0 - b)) - log2(a / (1.0 - a)) for a, b in zip(before, after, strict=True)]
+    most = max(range(len(moves)), key=lambda n: abs(moves[n]), default=None)
+    if most is None:
+        return Told(check, 0.0, 0.0, 0.0, minutes)
+    return Told(check, before[most], after[most], sum(moves), minutes)
 
 
 def _foretold(judged: Assessment, check: str) -> float:

@@ -111,7 +111,9 @@ class Debrief:
     def _bits(self, width: int) -> list[Line]:
         if not self.yours:
             return []
-        lines = wrap("What each check told you (one bit doubles the odds of what it was)", width, role="heading")
+        several = "; percentages: of the fault it moved most" if len(self.course.exercise.faults) > 1 else ""
+        title = f"What each check told you (one bit doubles the odds of what it was{several})"
+        lines = wrap(title, width, role="heading")
         for each in self.yours:
             lines += wrap(self._told(each), width, f"  {each.bits:+5.1f} bits  ")
         return lines
