@@ -19,7 +19,7 @@ import random
 import sys
 import traceback
 from collections.abc import Sequence
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import ProcessPoolExecutor, as_completed
 from pathlib import Path
 from typing import Any
 
@@ -54,18 +54,20 @@ def _work(task: Task) -> Outcome:
 
 def judge(tasks: Sequence[Task], workers: int, tell: bool = False, keep: Path | None = None) -> list[Outcome]:
     """Play all tasks (job, way, cause left out); progress goes to stderr, each outcome to a line of `keep`."""
-    found = []
+    found: dict[int, Outcome] = {}
     with ProcessPoolExecutor(workers) as pool:
-        for nth, (task, outcome) in enumerate(zip(tasks, pool.map(_work, tasks, chunksize=1), strict=True), 1):
-            found.append(outcome)
+        running = {pool.submit(_work, task): nth for nth, task in enumerate(tasks)}
+        for done in as_completed(running):
+            nth, outcome = running[done], done.result()
+            found[nth] = outcome
             if keep:
                 with keep.open("a", encoding="utf-8") as file:
-                    file.write(json.dumps(_kept(outcome, task[2])) + "\n")
+                    file.write(json.dumps(_kept(outcome, tasks[nth][2])) + "\n")
             if tell:
                 print(_told(outcome), flush=True)
-            elif nth % 20 == 0 or nth == len(tasks):
-                print(f"{nth} of {len(tasks)}", file=sys.stderr, flush=True)
-    return found
+            elif len(found) % 20 == 0 or len(found) == len(tasks):
+                print(f"{len(found)} of {len(tasks)}", file=sys.stderr, flush=True)
+    return [found[nth] for nth in range(len(tasks))]
 
 
 def _built(a_fault: int, seed: int, only: Sequence[str], workers: int) -> list[Job]:
