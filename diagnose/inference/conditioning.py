@@ -32,14 +32,17 @@ WIDEST = 2**24
 # So small the tables become, by fixing so many variables at the most.
 SMALL = 2**13
 MOST_FIXED = 30
-# Cells over all tables, combinations and cases: 2**28 are some three seconds.
-MOST_WORK = 2**28
+# Cells over all tables, combinations and cases: 2**26 are a second.
+MOST_WORK = 2**26
+# So many combinations times cases are done in one batch; of more, each combination by itself, as what is the same for
+# all cases then stays so.
+AT_ONCE = 2**11
 # Of the fixed variables so many may be in doubt at the most. Combinations that together make up LEFT_OUT are left out;
 # where the work is too much, MOST_LEFT_OUT. Of what is foretold no probability is off by more.
 MOST_OPEN = 12
 AS_GOOD_AS_CERTAIN = 1e-5
 LEFT_OUT = 0.003
-MOST_LEFT_OUT = 0.05
+MOST_LEFT_OUT = 0.1
 # Cases that know less than the first one make other combinations probable: of any that has this share of a case, all
 # are tried that differ in one or two fixed variables.
 WORTH_ONE = 1e-4
@@ -173,7 +176,7 @@ class _Conditioned:
 
     def _swept(self, choices: Choices, cases: int, wanted: Iterable[int]) -> tuple[Array, dict[int, Array]]:
         """Log evidence (combinations, cases), and the probabilities (values, combinations, cases)."""
-        if len(choices) < cases:  # one after the other: what is the same for all cases then stays so
+        if cases > 1 and len(choices) * cases > AT_ONCE:
             apart = [self._at_once(choice[None, :], cases, wanted) for choice in choices]
         else:
             apart = [self._at_once(choices, cases, wanted)]

@@ -23,7 +23,7 @@ __all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict
 # Each group of checks needs a network of its own. Of more than MANY_GROUPS, only the TELLING checks that promise most
 # are foretold; where each takes a good part of a second, no more than FEW_GROUPS. Judgement, by trial.
 MANY_GROUPS = 24
-FEW_GROUPS = 4
+FEW_GROUPS = 2
 TELLING = 24
 
 Array = NDArray[np.float64]
@@ -53,22 +53,25 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
 
     groups = grouped(tree, situation, [check_of(tree, check) for check in checks])
     foretell(groups[:1])
+    if not found:  # all of them at once are too much
+        foretell([_most_telling(tree, believed(), group) for group in groups[:1]])
     dear = bool(believed.cache_info().currsize)
     rest = groups[1:]
     if len(rest) > (FEW_GROUPS if dear else MANY_GROUPS):
-        telling = _most_telling(tree, situation, [check for group in rest for check in group])
+        telling = _most_telling(tree, believed(), [check for group in rest for check in group])
         rest = grouped(tree, situation, [check_of(tree, check) for check in telling])
+        rest.sort(key=lambda group: min(map(telling.index, group)))
     foretell(rest[:FEW_GROUPS] if dear else rest)
     return {check: found[check] for check in checks if check in found}
 
 
-def _most_telling(tree: FaultTree, situation: Situation, checks: Sequence[str]) -> list[str]:
+def _most_telling(tree: FaultTree, believed: Mapping[Copy, float], checks: Sequence[str]) -> list[str]:
     """The TELLING checks whose rows part best what is believed.
 
     What a check tells is reckoned roughly: as if one of the nodes it looks at were the first that is so, each as far as
     what is below it and not below an earlier one is believed, or none; in bits between those rows.
     """
-    belief = solve(tree, situation).posterior
+    belief = {node: p for (node, _), p in sorted(believed.items(), key=lambda each: each[0][1])}  # the last stage's
     causes = modules_of(tree).causes
 
     def tells(name: str) -> float:
