@@ -37,10 +37,9 @@ MOST_WORK = 2**26
 # So many combinations times cases are done in one batch; of more, each combination by itself, as what is the same for
 # all cases then stays so.
 AT_ONCE = 2**11
-# Of the fixed variables so many may be in doubt at the most. Combinations that together make up LEFT_OUT are left out;
-# where the work is too much, MOST_LEFT_OUT. Of what is foretold no probability is off by more.
+# Of the fixed variables so many may be in doubt at the most. What together makes up LEFT_OUT is left out, of doubts and
+# of combinations; where the work is too much, MOST_LEFT_OUT. Of what is foretold nothing is off by more than twice that.
 MOST_OPEN = 12
-AS_GOOD_AS_CERTAIN = 1e-5
 LEFT_OUT = 0.003
 MOST_LEFT_OUT = 0.1
 # Cases that know less than the first one make other combinations probable: of any that has this share of a case, all
@@ -57,10 +56,9 @@ def propagate(
     cards: Sequence[int],
     factors: Sequence[Factor],
     wanted: Iterable[int],
-    wanted_first: Iterable[int] = (),
     believed: Callable[[], Mapping[int, float]] | None = None,
 ) -> Marginals:
-    """Log evidence of every case, the marginals of the `wanted` variables, and of others in the first case only.
+    """Log evidence of every case, and the marginals of the `wanted` variables.
 
     `believed`, where every case knows what the first one knows, and more: how probable some variables of two values
     are in the first one; asked for only where needed. Raises TooWideError where it takes too much.
@@ -73,30 +71,27 @@ def propagate(
     factors, known, log_weight = without_certain(factors)
     # A known variable has one value left; a card of 2 would count it twice in the evidence.
     left = [1 if v in known else card for v, card in enumerate(cards)]
-    wanted, first = set(wanted), set(wanted_first)
-    certain = {v: np.eye(cards[v])[:, known[v], None] for v in (wanted | first) & known.keys()}
-    wanted, first = wanted - known.keys(), first - known.keys()
+    wanted = set(wanted)
+    certain = {v: np.eye(cards[v])[:, known[v], None] for v in wanted & known.keys()}
+    wanted = wanted - known.keys()
     shape = Clusters(left, [f.variables for f in factors], cases)
     if shape.cells * cases <= PLAIN or cases == 1:
-        found = _plain(shape, factors, cases, wanted, first)
+        found = _plain(shape, factors, cases, wanted)
     elif believed is not None:
         so = {v: p for v, p in believed().items() if v not in known}
-        found = _Conditioned(left, factors, cases, so).narrowed(wanted, first)
+        found = _Conditioned(left, factors, cases, so).narrowed(wanted)
     else:
         one = [Factor(f.variables, f.table[..., :1]) for f in factors]
         now = _plain(shape, one, 1, (v for v, card in enumerate(left) if card == 2))
         so = {v: float(table[1, 0]) for v, table in now.tables.items()}
-        every = _Conditioned(left, factors, cases, so).searched(wanted)
-        found = Marginals(every.log_evidence, {**{v: now[v] for v in first}, **every.tables})
+        found = _Conditioned(left, factors, cases, so).searched(wanted)
     return Marginals(found.log_evidence + log_weight, {**found.tables, **certain})
 
 
-def _plain(
-    shape: Clusters, factors: Sequence[Factor], cases: int, wanted: Iterable[int], first: Iterable[int] = ()
-) -> Marginals:
+def _plain(shape: Clusters, factors: Sequence[Factor], cases: int, wanted: Iterable[int]) -> Marginals:
     if shape.widest > WIDEST or shape.cells * cases > PLAIN_ONE:
         raise TooWideError(f"a table of {shape.widest} cells is needed, {WIDEST} are allowed")
-    return sweep(shape, factors, cases, wanted, first)
+    return sweep(shape, factors, cases, wanted)
 
 
 class _Conditioned:
@@ -113,12 +108,10 @@ class _Conditioned:
             [left for scope in scopes if (left := tuple(v for v in scope if v not in gone))],
         )
 
-    def narrowed(self, wanted: set[int], first: set[int]) -> Marginals:
+    def narrowed(self, wanted: set[int]) -> Marginals:
         """The mixture over the combinations that count in the first case; every case knows that, and more."""
         choices, share = self._first_case(_around(self.so))
-        now = self._mixed(choices, 1, first)
-        every = self._mixed(choices[self._enough(share)], self.cases, wanted)
-        return Marginals(every.log_evidence, {**now.tables, **every.tables})
+        return self._mixed(choices[self._enough(share)], self.cases, wanted)
 
     def searched(self, wanted: set[int]) -> Marginals:
         """The mixture over the combinations that count in any case."""
@@ -227,8 +220,9 @@ def _around(so: Array) -> list[Choice]:
     """All combinations of what is in doubt, the rest being as it is most probable; `so` for each fixed variable."""
     doubt = np.minimum(so, 1.0 - so)
     order = np.argsort(-doubt)
-    count = min(int((doubt > AS_GOOD_AS_CERTAIN).sum()), MOST_OPEN)
-    if doubt[order[count:]].sum() > MOST_LEFT_OUT:
+    beyond = np.append(np.cumsum(doubt[order][::-1])[::-1], 0.0)  # what would be left out with so many in doubt
+    count = min(int(np.argmax(beyond <= LEFT_OUT)), MOST_OPEN)
+    if beyond[count] > MOST_LEFT_OUT:
         raise TooWideError(f"more than {MOST_OPEN} things in doubt bear on all the others at once")
     plain = tuple(int(each > 0.5) for each in so)
     return [

@@ -31,7 +31,23 @@ Array = NDArray[np.float64]
 
 def solve(tree: FaultTree, situation: Situation) -> Solution:
     """The exact probability, as it is now, of all that is made of causes of what was complained of (see Solution)."""
-    return solve_and_predict(tree, situation, ())[0]
+    bearing = concerning(tree, situation)
+    network = evidence_network(tree, situation, inside=opened(tree, situation, bearing))
+    causes = modules_of(tree).causes
+    said = {complaint for complaint, _, _ in situation.complaints}
+    # A complaint nobody made would only tie together, at a price, all that could bring it about.
+    nodes = [n.id for n in tree.nodes.values() if (n.kind != "complaint" or n.id in said) and causes[n.id] <= bearing]
+    variables = {node: network.variable(node, situation.stage) for node in nodes}
+    marginals = propagate(network.cards, network.factors, variables.values())
+    posterior = {node: float(marginals[variable][1, 0]) for node, variable in variables.items()}
+    return Solution(posterior, _finite(marginals), tuple(leaf for leaf in tree.leaves if leaf in posterior))
+
+
+def solve_and_predict(
+    tree: FaultTree, situation: Situation, check_ids: Iterable[str]
+) -> tuple[Solution, dict[str, Prediction]]:
+    """What is believed now, and what every one of these checks would make us believe, all checks at once."""
+    return solve(tree, situation), _foretold(tree, situation, check_ids, cache(lambda: _believed(tree, situation)))
 
 
 def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> dict[str, Prediction]:
@@ -49,7 +65,7 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
     def foretell(groups: Sequence[Sequence[str]]) -> None:
         for group in groups:
             with suppress(TooWideError):
-                found.update(solve_and_predict(tree, situation, group, believed)[1])
+                found.update(_foretold(tree, situation, group, believed))
 
     groups = grouped(tree, situation, [check_of(tree, check) for check in checks])
     foretell(groups[:1])
@@ -111,13 +127,10 @@ def _believed(tree: FaultTree, situation: Situation) -> dict[Copy, float]:
     return {copy: float(marginals[variable][1, 0]) for copy, variable in network.copies.items()}
 
 
-def solve_and_predict(
-    tree: FaultTree,
-    situation: Situation,
-    check_ids: Iterable[str],
-    believed: Callable[[], Mapping[Copy, float]] | None = None,
-) -> tuple[Solution, dict[str, Prediction]]:
-    """Both in one sweep; predictions are about the causes concerned. `believed`: as `_believed` has it.
+def _foretold(
+    tree: FaultTree, situation: Situation, check_ids: Iterable[str], believed: Callable[[], Mapping[Copy, float]]
+) -> dict[str, Prediction]:
+    """In one sweep, about the causes concerned. `believed`: as `_believed` has it.
 
     A check is cut into cells: "the first true node it looks at is the i-th", and "none of them". A cell is a handful
     of nodes known to be true or false, so it multiplies each of their variables by 0 or 1 and leaves the shape of the
@@ -125,42 +138,32 @@ def solve_and_predict(
     are then mixed from cells by the check's own table.
     """
     whole = [check_of(tree, check) for check in dict.fromkeys(check_ids)]
-    modules, bearing = modules_of(tree), concerning(tree, situation)
-    inside = opened(tree, situation, bearing, whole)
+    inside = opened(tree, situation, concerning(tree, situation), whole)
     checks = [inner_check(tree, check, inside) for check in whole]
     network = evidence_network(tree, situation, inside=inside)
     cells = _Cells(network, checks)
-    said = {complaint for complaint, _, _ in situation.complaints}
-    # A complaint nobody made would only tie together, at a price, all that could bring it about.
-    nodes = [
-        node.id
-        for node in tree.nodes.values()
-        if (node.kind != "complaint" or node.id in said) and modules.causes[node.id] <= bearing
-    ]
-    variables = {node: network.variable(node, situation.stage) for node in nodes}
     causes = concerned(tree, situation)
-    predicted = [variables[cause] for cause in causes] if checks else []
+    variables = [network.variable(cause, situation.stage) for cause in causes]
 
     def as_it_stands() -> dict[int, float]:
-        known = believed() if believed else _believed(tree, situation)
-        return {network.copies[copy]: p for copy, p in known.items() if copy in network.copies}
+        return {network.copies[copy]: p for copy, p in believed().items() if copy in network.copies}
 
-    marginals = propagate(network.cards, network.factors, predicted, variables.values(), as_it_stands)
-    solution = _solution(tree, variables, marginals)
-    so = np.array([_row(marginals[variable][1], cells.cases) for variable in predicted])
-    chance = np.exp(_row(marginals.log_evidence, cells.cases) - solution.log_evidence)
-    return solution, {
+    marginals = propagate(network.cards, network.factors, variables, as_it_stands)
+    now = _finite(marginals)
+    so = np.array([_row(marginals[variable][1], cells.cases) for variable in variables])
+    chance = np.exp(_row(marginals.log_evidence, cells.cases) - now)
+    return {
         check.id: _prediction(check, causes, chance[rows], so[:, rows])
         for check, rows in zip(checks, cells.rows, strict=True)
     }
 
 
-def _solution(tree: FaultTree, variables: Mapping[str, int], marginals: Marginals) -> Solution:
+def _finite(marginals: Marginals) -> float:
+    """The log evidence of things as they stand."""
     log_evidence = float(marginals.log_evidence[0])
     if not np.isfinite(log_evidence):
         raise ImpossibleSituationError("what was said and found cannot all be so; take something back")
-    posterior = {node: float(marginals[variable][1, 0]) for node, variable in variables.items()}
-    return Solution(posterior, log_evidence, tuple(leaf for leaf in tree.leaves if leaf in posterior))
+    return log_evidence
 
 
 class _Cells:

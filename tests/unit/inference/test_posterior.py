@@ -76,7 +76,6 @@ def test_conditioned_equals_the_whole(monkeypatch: pytest.MonkeyPatch, seed: int
         for nth, chance in enumerate(whole[check].outcomes.values()):
             assert chance * mixed[check].after[nth] == pytest.approx(chance * whole[check].after[nth], abs=0.01)
     monkeypatch.setattr(conditioning, "LEFT_OUT", 0.0)
-    monkeypatch.setattr(conditioning, "AS_GOOD_AS_CERTAIN", 0.0)
     exact = solve_and_predict(tree, situation, tree.checks)[1]
     for check in tree.checks:
         assert exact[check].outcomes == pytest.approx(whole[check].outcomes, abs=1e-9)
