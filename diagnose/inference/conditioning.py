@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import heapq
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from itertools import combinations
 
 import numpy as np
@@ -34,11 +35,12 @@ SMALL = 2**13
 MOST_FIXED = 30
 # Cells over all tables, combinations and cases: 2**26 are a second.
 MOST_WORK = 2**26
+MOST_SEARCHED = 2**28
 # So many combinations times cases are done in one batch; of more, each combination by itself, as what is the same for
 # all cases then stays so.
 AT_ONCE = 2**11
 # Of the fixed variables so many may be in doubt at the most. What together makes up LEFT_OUT is left out, of doubts and
-# of combinations; where the work is too much, MOST_LEFT_OUT. Of what is foretold nothing is off by more than twice that.
+# of combinations; where the work is too much, MOST_LEFT_OUT. What is foretold is off by no more than twice that.
 MOST_OPEN = 12
 LEFT_OUT = 0.003
 MOST_LEFT_OUT = 0.1
@@ -61,7 +63,8 @@ def propagate(
     """Log evidence of every case, and the marginals of the `wanted` variables.
 
     `believed`, where every case knows what the first one knows, and more: how probable some variables of two values
-    are in the first one; asked for only where needed. Raises TooWideError where it takes too much.
+    are in the first one; asked for only where needed. Raises TooWideError where a table of one case has more than
+    WIDEST cells, or too many combinations count.
 
     >>> prior, seen = Factor((0,), np.array([[0.9], [0.1]])), Factor((0,), np.array([[0.2], [0.8]]))
     >>> propagate([2], [prior, seen], [0])[0].round(3).tolist()
@@ -75,23 +78,30 @@ def propagate(
     certain = {v: np.eye(cards[v])[:, known[v], None] for v in wanted & known.keys()}
     wanted = wanted - known.keys()
     shape = Clusters(left, [f.variables for f in factors], cases)
-    if shape.cells * cases <= PLAIN or cases == 1:
-        found = _plain(shape, factors, cases, wanted)
-    elif believed is not None:
-        so = {v: p for v, p in believed().items() if v not in known}
-        found = _Conditioned(left, factors, cases, so).narrowed(wanted)
-    else:
-        one = [Factor(f.variables, f.table[..., :1]) for f in factors]
-        now = _plain(shape, one, 1, (v for v, card in enumerate(left) if card == 2))
-        so = {v: float(table[1, 0]) for v, table in now.tables.items()}
-        found = _Conditioned(left, factors, cases, so).searched(wanted)
+    if shape.widest > WIDEST or shape.cells > PLAIN_ONE:
+        raise TooWideError(f"a table of {shape.widest} cells is needed, {WIDEST} are allowed")
+    found = None
+    if cases > 1 and shape.cells * cases > PLAIN:
+        if believed is not None:
+            so = {v: p for v, p in believed().items() if v not in known}
+            found = _Conditioned(left, factors, cases, so).narrowed(wanted)
+        else:
+            found = _searched(shape, left, factors, cases, wanted)
+    if found is None:
+        found = sweep(shape, factors, cases, wanted)
     return Marginals(found.log_evidence + log_weight, {**found.tables, **certain})
 
 
-def _plain(shape: Clusters, factors: Sequence[Factor], cases: int, wanted: Iterable[int]) -> Marginals:
-    if shape.widest > WIDEST or shape.cells * cases > PLAIN_ONE:
-        raise TooWideError(f"a table of {shape.widest} cells is needed, {WIDEST} are allowed")
-    return sweep(shape, factors, cases, wanted)
+def _searched(
+    shape: Clusters, cards: Sequence[int], factors: Sequence[Factor], cases: int, wanted: set[int]
+) -> Marginals | None:
+    """By combinations looked for from those of the first case; None where that is no less work."""
+    one = [Factor(f.variables, f.table[..., :1]) for f in factors]
+    now = sweep(shape, one, 1, (v for v, card in enumerate(cards) if card == 2))
+    so = {v: float(table[1, 0]) for v, table in now.tables.items()}
+    with suppress(TooWideError):
+        return _Conditioned(cards, factors, cases, so).searched(wanted)
+    return None
 
 
 class _Conditioned:
@@ -131,7 +141,7 @@ class _Conditioned:
         tried: dict[Choice, None] = {}
         log_evidence, share = np.empty((0, self.cases)), np.empty(0)
         looked: dict[int, set[Choice]] = {1: set(), 2: set()}
-        while fresh and self.shape.cells * self.cases * (len(tried) + len(fresh)) <= MOST_WORK:
+        while fresh and self.shape.cells * self.cases * (len(tried) + len(fresh)) <= MOST_SEARCHED:
             found, _ = self._swept(np.array(fresh, dtype=np.intp), self.cases, ())
             log_evidence = np.concatenate([log_evidence, found])
             tried |= dict.fromkeys(fresh)
@@ -145,6 +155,8 @@ class _Conditioned:
                         looked[count].add(choice)
                         ahead |= dict.fromkeys(_others(choice, count))
             fresh = [choice for choice in ahead if choice not in tried]
+        if fresh:
+            raise TooWideError(f"{len(self.fixed)} things bear on all the others at once")
         return np.array(list(tried), dtype=np.intp).reshape(-1, len(self.fixed)), share
 
     def _enough(self, share: Array) -> Choices:

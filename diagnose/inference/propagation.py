@@ -71,10 +71,8 @@ class Marginals:
         return self.tables[variable]
 
 
-def sweep(
-    shape: Clusters, factors: Sequence[Factor], cases: int, wanted: Iterable[int], wanted_first: Iterable[int] = ()
-) -> Marginals:
-    """Log evidence of every case, the marginals of the `wanted` variables, and of others in the first case only.
+def sweep(shape: Clusters, factors: Sequence[Factor], cases: int, wanted: Iterable[int]) -> Marginals:
+    """Log evidence of every case, and the marginals of the `wanted` variables.
 
     `shape` is that of these factors; long batches are cut.
 
@@ -82,20 +80,20 @@ def sweep(
     >>> sweep(Clusters([2], [(0,), (0,)]), [prior, seen], 1, [0])[0].round(3).tolist()
     [[0.692], [0.308]]
     """
-    wanted, first = set(wanted), set(wanted_first)
+    wanted = set(wanted)
     step = max(1, MOST_CELLS // shape.widest)
     parts = []
     for start in range(0, cases, step):
         part = slice(start, start + step)
         cut = [Factor(f.variables, f.table[..., part]) if f.table.shape[-1] > 1 else f for f in factors]
-        parts.append(_both_ways(shape, cut, wanted, first if start == 0 else set()))
+        parts.append(_both_ways(shape, cut, wanted))
     return _joined(parts, [len(range(cases)[start : start + step]) for start in range(0, cases, step)])
 
 
-def _both_ways(shape: Clusters, factors: Sequence[Factor], wanted: set[int], first: set[int]) -> Marginals:
+def _both_ways(shape: Clusters, factors: Sequence[Factor], wanted: set[int]) -> Marginals:
     beliefs, sent, log_evidence = _collect(shape, factors)
-    homes = {variable: shape.home((variable,)) for variable in wanted | first}
-    _distribute(shape, beliefs, sent, {homes[v] for v in wanted}, {homes[v] for v in first})
+    homes = {variable: shape.home((variable,)) for variable in wanted}
+    _distribute(shape, beliefs, sent, set(homes.values()))
     tables = {v: shape.kept(beliefs[number], number, (v,)) for v, number in homes.items()}
     return Marginals(log_evidence, tables)
 
@@ -107,10 +105,8 @@ def _joined(parts: Sequence[Marginals], cases: Sequence[int]) -> Marginals:
     log_evidence = [np.broadcast_to(part.log_evidence, (n,)) for part, n in zip(parts, cases, strict=True)]
     tables = {}
     for variable, table in parts[0].tables.items():
-        tables[variable] = table
-        if variable in parts[1].tables:
-            each = [np.broadcast_to(p[variable], (len(table), n)) for p, n in zip(parts, cases, strict=True)]
-            tables[variable] = np.concatenate(each, axis=1)
+        each = [np.broadcast_to(p[variable], (len(table), n)) for p, n in zip(parts, cases, strict=True)]
+        tables[variable] = np.concatenate(each, axis=1)
     return Marginals(np.concatenate(log_evidence), tables)
 
 
@@ -152,24 +148,15 @@ def _product(tables: Sequence[Array], whole: tuple[int, ...]) -> Array:
     return np.asarray(product) if fresh else np.array(np.broadcast_to(product, full))
 
 
-def _distribute(
-    shape: Clusters, beliefs: list[Array], sent: list[Array], wanted: set[int], wanted_first: set[int]
-) -> None:
-    """Back from the roots, only as far as something is wanted: each belief becomes the joint probability.
-
-    Clusters wanted for the first case only are cut down to it.
-    """
-    every, any_case = _with_parents(shape, wanted), _with_parents(shape, wanted | wanted_first)
-    for number in sorted(any_case, reverse=True):
+def _distribute(shape: Clusters, beliefs: list[Array], sent: list[Array], wanted: set[int]) -> None:
+    """Back from the roots, only as far as something is wanted: each belief becomes the joint probability."""
+    for number in sorted(_with_parents(shape, wanted), reverse=True):
         cluster = shape.clusters[number]
-        if number not in every:
-            beliefs[number], sent[number] = beliefs[number][..., :1], sent[number][..., :1]
         if cluster.parent is None:
             continue
-        above = beliefs[cluster.parent] if number in every else beliefs[cluster.parent][..., :1]
         below = sent[number]
-        ratio = shape.kept(above, cluster.parent, cluster.separator) / np.where(below > 0.0, below, 1.0)
-        ratio = shape.aligned(ratio, cluster.separator, number)
+        above = shape.kept(beliefs[cluster.parent], cluster.parent, cluster.separator)
+        ratio = shape.aligned(above / np.where(below > 0.0, below, 1.0), cluster.separator, number)
         if _cases(beliefs[number]) == _cases(ratio):
             beliefs[number] *= ratio  # in place: fresh memory for large tables costs more than the sums
         else:

@@ -14,6 +14,8 @@ from diagnose.inference import (
     TooWideError,
     concerned,
     conditioning,
+    conflicts,
+    explain,
     propagation,
     solve,
     solve_and_predict,
@@ -80,6 +82,29 @@ def test_conditioned_equals_the_whole(monkeypatch: pytest.MonkeyPatch, seed: int
     for check in tree.checks:
         assert exact[check].outcomes == pytest.approx(whole[check].outcomes, abs=1e-9)
         assert exact[check].after == pytest.approx(whole[check].after, abs=1e-9)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_conditioned_reasons_equal_the_whole(monkeypatch: pytest.MonkeyPatch, seed: int) -> None:
+    """What if something had not been found: those cases know less than the first one, and are looked for further."""
+    rng = random.Random(seed)
+    tree = random_tree(rng, causes=8, events=5, complaints=2, checks=6)
+    situation = random_situation(rng, tree)
+    cause = tree.leaves[0]
+    try:
+        whole, found = explain(tree, situation, cause), conflicts(tree, situation)
+    except ImpossibleSituationError:
+        return
+    monkeypatch.setattr(conditioning, "PLAIN", 0)
+    monkeypatch.setattr(conditioning, "SMALL", 12)
+    monkeypatch.setattr(conditioning, "MOST_FIXED", 8)
+    monkeypatch.setattr(conditioning, "LEFT_OUT", 0.0)
+    again = explain(tree, situation, cause)
+    assert again.probability == pytest.approx(whole.probability, abs=1e-3)
+    bits = {(r.item, r.sole): r.bits for r in (*whole.speaks_for, *whole.speaks_against)}
+    for reason in (*again.speaks_for, *again.speaks_against):
+        assert reason.bits == pytest.approx(bits.get((reason.item, reason.sole), 0.1), abs=0.05)
+    assert [c.checks for c in conflicts(tree, situation)] == [c.checks for c in found]
 
 
 def test_too_wide_is_an_error(monkeypatch: pytest.MonkeyPatch) -> None:
