@@ -64,7 +64,7 @@ def judge(tasks: Sequence[Task], workers: int, tell: bool = False, keep: Path | 
                 with keep.open("a", encoding="utf-8") as file:
                     file.write(json.dumps(_kept(outcome, tasks[nth][2])) + "\n")
             if tell:
-                print(_told(outcome), flush=True)
+                print(_told(outcome, tasks[nth][2]), flush=True)
             elif len(found) % 20 == 0 or len(found) == len(tasks):
                 print(f"{len(found)} of {len(tasks)}", file=sys.stderr, flush=True)
     return [found[nth] for nth in range(len(tasks))]
@@ -104,12 +104,13 @@ def _pair(drawn: tuple[int, int]) -> Job | None:
     return pair(_book, *drawn)
 
 
-def _told(outcome: Outcome) -> str:
+def _told(outcome: Outcome, left_out: str) -> str:
     end = "solved" if outcome.solved else "HELP" if outcome.helped else "GIVEN UP"
-    exercise = outcome.job.exercise
+    causes, exercise = ", ".join(outcome.job.causes), outcome.job.exercise
+    way = f"{outcome.way}, cause left out" if left_out else outcome.way
     return (
-        f"{outcome.way}: {', '.join(outcome.job.causes)} on {exercise.machine} ({outcome.job.said[0]}): {end} after "
-        f"{outcome.minutes:.0f} min, wrong {outcome.wrong}, led {outcome.first} ({outcome.took:.0f} s)\n"
+        f"{way}: {causes} on {exercise.machine} ({outcome.job.said[0]}): {end} after {outcome.minutes:.0f} min, "
+        f"wrong {outcome.wrong}, led {outcome.first} ({outcome.took:.0f} s)\n"
         f"      {' > '.join(outcome.path)}"
     )
 
