@@ -27,7 +27,7 @@ Order = list[tuple[int, frozenset[int]]]
 # takes some ten milliseconds with hundreds of variables, as much as two million cells; more for one case that is large.
 MANY = 2**25
 TRIES = 4
-TOO_MUCH = 16.0  # times that, for many cases: no other order would make it little enough
+TOO_MUCH = 16.0  # times that, and for one case eight times that: no other order would make it little enough
 
 
 def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]], cases: int = 1) -> Order:
@@ -45,7 +45,7 @@ def elimination_order(cards: Sequence[int], scopes: Iterable[Sequence[int]], cas
     simple = _simple(near)
     best = simple + _greedy(cards, near, None)
     much = _work(best, cards)[1] * cases / MANY
-    if much <= 1.0 or (cases > 1 and much > TOO_MUCH):
+    if much <= 1.0 or much > (TOO_MUCH if cases > 1 else 8.0 * TOO_MUCH):
         return best
     chance = random.Random(len(cards))
     others = (simple + _greedy(cards, near, chance) for _ in range(TRIES if cases > 1 or much < 2.0 else 4 * TRIES))

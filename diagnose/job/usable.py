@@ -24,22 +24,34 @@ def usable_situation(book: Book, tree: FaultTree, situation: Situation) -> tuple
 
 
 def _small_enough(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:
-    left: list[str] = []
-    while True:
-        try:
-            solve(tree, situation)
-        except ImpossibleSituationError:
-            break
-        except TooWideError:
-            if not situation.findings:
-                raise
-            oldest = min(situation.findings, key=lambda f: f.stage)
-            rest = tuple(f for f in situation.findings if f is not oldest)
-            situation = replace(situation, findings=rest)
-            left.append(f"Too many readings to weigh at once; left aside is an old one: {book.title(oldest.check)}.")
-        else:
-            break
-    return situation, tuple(left)
+    """Without the oldest findings, as few as need be: their number is doubled until it does, and then halved in on."""
+    oldest = sorted(situation.findings, key=lambda f: f.stage)
+
+    def without(count: int) -> Situation:
+        left = {id(f) for f in oldest[:count]}
+        return replace(situation, findings=tuple(f for f in situation.findings if id(f) not in left))
+
+    enough = 0
+    while not _fits(tree, without(enough)):
+        if enough == len(oldest):
+            raise TooWideError("even without a reading there is too much to weigh at once")
+        enough = min(max(1, 2 * enough), len(oldest))
+    few = enough // 2
+    while enough - few > 1:
+        middle = (few + enough) // 2
+        few, enough = (few, middle) if _fits(tree, without(middle)) else (middle, enough)
+    says = "Too many readings to weigh at once; left aside is an old one: "
+    return without(enough), tuple(f"{says}{book.title(f.check)}." for f in oldest[:enough])
+
+
+def _fits(tree: FaultTree, situation: Situation) -> bool:
+    try:
+        solve(tree, situation)
+    except ImpossibleSituationError:
+        return True
+    except TooWideError:
+        return False
+    return True
 
 
 def _possible(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:

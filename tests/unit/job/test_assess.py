@@ -111,13 +111,13 @@ def test_ruling_everything_out_still_leaves_a_ranking() -> None:
 
 
 def test_more_readings_than_can_be_weighed_lose_the_oldest(monkeypatch: pytest.MonkeyPatch) -> None:
-    import diagnose.inference.propagation as arithmetic
+    import diagnose.inference.conditioning as arithmetic
 
     trips = ev.ComplaintSaid("motor_trips")
     amps = ev.ReadingTaken("pump_motor.line_amps", {"L1": "8.0 A", "L2": "8.1 A", "L3": "7.9 A"})
     later = ev.ReadingTaken("exhaust_fan.line_amps", {"L1": "2.0 A", "L2": "2.0 A", "L3": "2.1 A"})
     assert after(trips, amps, later).left_aside == ()
-    monkeypatch.setattr(arithmetic, "WIDEST", 256)
+    monkeypatch.setattr(arithmetic, "WIDEST", 512)
     small = after(trips, amps, later)
     assert small.left_aside[0].endswith("left aside is an old one: Pump motor line currents.")
     assert len(small.situation.findings) + len(small.left_aside) == 2
