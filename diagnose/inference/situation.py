@@ -49,7 +49,7 @@ class Situation:
         >>> Situation((("rinse_cold", 0, True), ("steam_out", 0, True), ("steam_out", 1, False))).still_there
         ('rinse_cold',)
         """
-        return self.there_at(self.stage)
+        return self.there_at(max((stage for _, stage, _ in self.complaints), default=0))
 
     def there_at(self, stage: int) -> tuple[str, ...]:
         """Complaints that were there when last spoken of up to a stage, in the order they came up."""
