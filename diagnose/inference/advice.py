@@ -18,7 +18,8 @@ from diagnose.model import Book, Cause, Check
 __all__ = ["WASTED_PART", "WASTED_WORK", "advise"]
 
 # What a repair that was not the one costs besides its own minutes, in minutes: a part bought and fitted for nothing and
-# the kitchen's trust; or a setting moved that was right, which is set back. Judgement.
+# the kitchen's trust; or a setting moved that was right, which is set back. A second one weighs twice that, a third
+# three times: whoever was wrong already had better ask. Judgement.
 WASTED_PART = 30.0
 WASTED_WORK = 10.0
 
@@ -41,8 +42,9 @@ def advise(
     complaints = situation.still_there or tuple(n.id for n in tree.nodes.values() if n.kind == "complaint")
     causes = concerned(tree, situation)
     groups, rest = _groups(tree, complaints, causes)
+    nth = 1 + sum(not so for _, _, so in situation.seen)
     repairs = Repairs(
-        [_repair(book.causes.get(cause), now) for cause in causes],
+        [_repair(book.causes.get(cause), now, nth) for cause in causes],
         groups,
         _proof(book, tree, complaints, now),
         economy,
@@ -62,11 +64,11 @@ def _opens(entry: Cause | Check) -> frozenset[str]:
     return frozenset(entry.open) - {"none"}
 
 
-def _repair(cause: Cause | None, now: Circumstances) -> Task | None:
-    """None for "something not listed", and for what these people may not do here."""
+def _repair(cause: Cause | None, now: Circumstances, nth: int) -> Task | None:
+    """None for "something not listed", and for what these people may not do here; wrong, it would be the `nth` one."""
     if cause is None or not now.allows(cause.who, _opens(cause)):
         return None
-    return replace(_task(cause), wasted=WASTED_PART if cause.parts else WASTED_WORK)
+    return replace(_task(cause), wasted=nth * (WASTED_PART if cause.parts else WASTED_WORK))
 
 
 def _offered(check: Check, now: Circumstances) -> bool:
