@@ -58,6 +58,12 @@ def test_a_long_batch_is_cut(monkeypatch: pytest.MonkeyPatch) -> None:
         assert cut[check].after == pytest.approx(whole[check].after, abs=1e-12)
 
 
+def _condition(monkeypatch: pytest.MonkeyPatch) -> None:
+    """From here on, even small networks have some of their variables fixed."""
+    for name, value in (("PLAIN", 0), ("SMALL", 12), ("MOST_FIXED", 8)):
+        monkeypatch.setattr(conditioning, name, value)
+
+
 @pytest.mark.parametrize("seed", range(60))
 def test_conditioned_equals_the_whole(monkeypatch: pytest.MonkeyPatch, seed: int) -> None:
     """With some variables fixed, one combination after another, as with the tables that hold them all."""
@@ -68,9 +74,7 @@ def test_conditioned_equals_the_whole(monkeypatch: pytest.MonkeyPatch, seed: int
         solution, whole = solve_and_predict(tree, situation, tree.checks)
     except ImpossibleSituationError:
         return
-    monkeypatch.setattr(conditioning, "PLAIN", 0)
-    monkeypatch.setattr(conditioning, "SMALL", 12)
-    monkeypatch.setattr(conditioning, "MOST_FIXED", 10)
+    _condition(monkeypatch)
     again, mixed = solve_and_predict(tree, situation, tree.checks)
     assert again.posterior == pytest.approx(solution.posterior, abs=0.003)
     for check in tree.checks:
@@ -95,9 +99,7 @@ def test_conditioned_reasons_equal_the_whole(monkeypatch: pytest.MonkeyPatch, se
         whole, found = explain(tree, situation, cause), conflicts(tree, situation)
     except ImpossibleSituationError:
         return
-    monkeypatch.setattr(conditioning, "PLAIN", 0)
-    monkeypatch.setattr(conditioning, "SMALL", 12)
-    monkeypatch.setattr(conditioning, "MOST_FIXED", 8)
+    _condition(monkeypatch)
     monkeypatch.setattr(conditioning, "LEFT_OUT", 0.0)
     again = explain(tree, situation, cause)
     assert again.probability == pytest.approx(whole.probability, abs=1e-3)
