@@ -15,7 +15,7 @@ How it works, in the order of the modules:
   verified repair after each possible answer; what to do next.
 """
 
-from diagnose.inference.advice import advise
+from diagnose.inference.advice import advise, counted_as
 from diagnose.inference.conflict import Conflict, conflicts, nothing_listed_fits
 from diagnose.inference.economy import Circumstances, Economy, Task
 from diagnose.inference.evidence import Item
@@ -54,6 +54,7 @@ __all__ = [
     "build_tree",
     "concerned",
     "conflicts",
+    "counted_as",
     "explain",
     "nothing_listed_fits",
     "predict",

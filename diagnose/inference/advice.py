@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -12,10 +12,10 @@ from diagnose.inference.options import Advice, weigh_options
 from diagnose.inference.posterior import concerned
 from diagnose.inference.repairs import Repairs
 from diagnose.inference.situation import Prediction, Situation, Solution
-from diagnose.inference.tree import FaultTree
+from diagnose.inference.tree import FaultTree, unlisted
 from diagnose.model import Book, Cause, Check
 
-__all__ = ["WASTED_PART", "WASTED_WORK", "advise"]
+__all__ = ["WASTED_PART", "WASTED_WORK", "advise", "counted_as"]
 
 # What a repair that was not the one costs besides its own minutes, in minutes: a part bought and fitted for nothing and
 # the kitchen's trust; or a setting moved that was right, which is set back. A second one weighs twice that, a third
@@ -40,7 +40,9 @@ def advise(
     out.
     """
     complaints = situation.still_there or tuple(n.id for n in tree.nodes.values() if n.kind == "complaint")
-    causes = concerned(tree, situation)
+    leaves = concerned(tree, situation)
+    called = counted_as(tree, complaints, leaves)
+    causes = tuple(dict.fromkeys(called))
     groups, rest = _groups(tree, complaints, causes)
     nth = 1 + sum(not so for _, _, so in situation.seen)
     repairs = Repairs(
@@ -50,10 +52,25 @@ def advise(
         economy,
         rest,
     )
-    offered = [p for p in predictions.values() if _offered(book.checks[p.check], now)]
+    sums = np.array([[name == cause for cause in causes] for name in called], dtype=float)
+    offered = [
+        replace(p, causes=causes, after=np.minimum(p.after @ sums, 1.0))
+        for p in predictions.values()
+        if _offered(book.checks[p.check], now)
+    ]
     tasks = {p.check: _task(book.checks[p.check]) for p in offered}
-    belief = np.array([solution.posterior[cause] for cause in causes])
+    belief = np.minimum(np.array([solution.posterior[leaf] for leaf in leaves]) @ sums, 1.0)
     return weigh_options(causes, belief, offered, tasks, repairs, now)
+
+
+def counted_as(tree: FaultTree, complaints: Sequence[str], leaves: Iterable[str]) -> list[str]:
+    """What each leaf counts as: a cause as itself, all that is not listed as that of its first complaint.
+
+    What is not listed can't be told apart nor mended here, whatever event it is behind. Two such things at once are so
+    rare that their probabilities are added.
+    """
+    first = {leaf: complaint for complaint in reversed(complaints) for leaf in tree.causes_under(complaint)}
+    return [unlisted(first[leaf]) if tree.nodes[leaf].kind == "unlisted" else leaf for leaf in leaves]
 
 
 def _task(entry: Cause | Check) -> Task:

@@ -98,7 +98,8 @@ def nothing_listed_fits(tree: FaultTree, situation: Situation, solution: Solutio
     """Complaints for which "something not listed here" is more probable than any single listed cause under them."""
     lead = []
     for complaint in situation.still_there:
-        ranked = sorted(tree.causes_under(complaint), key=lambda cause: -solution.posterior[cause])
-        if tree.nodes[ranked[0]].kind == "unlisted":
+        under = tree.causes_under(complaint)
+        listed = max((solution.posterior[cause] for cause in under if tree.nodes[cause].kind == "cause"), default=0.0)
+        if sum(solution.posterior[leaf] for leaf in under if tree.nodes[leaf].kind == "unlisted") > listed:
             lead.append(complaint)
     return tuple(lead)

@@ -36,6 +36,8 @@ _MOSTLY = 0.5
 _NEAR_HELP = 0.9
 # What a check in a search must spare of its own minutes, at least: judgement.
 _WORTH_A_LOOK = 0.6
+# So far what is foretold may be off by rounding.
+_EXACT = 1e-6
 
 Array = NDArray[np.float64]
 Numbers = NDArray[np.intp]
@@ -145,10 +147,25 @@ class _Weigher:
         if search:
             rest = self._searched(after, rest, stands)
         chance = np.concatenate([list(each.outcomes.values()) for each in self.predictions])
-        expected = np.bincount(own, weights=chance * rest, minlength=len(self.tasks))
+        expected = np.bincount(own, weights=chance * rest, minlength=len(self.tasks)) + self._too_little(base, search)
         return [
             self._check(nth, float(expected[nth]), first[own == nth].tolist(), base) for nth in range(len(self.tasks))
         ]
+
+    def _too_little(self, base: float, search: bool) -> Array:
+        """What the price of things as they stand is too little by, where a check was foretold nearly exactly only.
+
+        What is believed after each outcome, weighed by its chance, should be what is believed now. Where it is not, a
+        check that tells nothing would seem to save the difference.
+        """
+        before = np.array([np.array(list(each.outcomes.values())) @ each.after for each in self.predictions])
+        off = np.flatnonzero(np.abs(before - self.belief).max(axis=1) > _EXACT)
+        much = np.zeros(len(self.predictions))
+        if off.size:
+            stands = self.repairs.stands([(self.now.open, self.now.state)] * len(off))
+            now, _ = self.repairs.at_once(before[off], stands)
+            much[off] = base - (self._searched(before[off], now, stands) if search else now)
+        return much
 
     def _searched(self, beliefs: Array, at_once: Array, stands: Stands) -> Array:
         """Expected minutes per row of a search, or of what is done `at_once`, which may be a call and then the work."""

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
+from math import prod
 from typing import Literal
 
 import networkx as nx
@@ -25,13 +26,13 @@ Array = NDArray[np.float64]
 Kind = Literal["complaint", "event", "cause", "unlisted"]
 
 
-def unlisted(complaint: str) -> str:
-    """The pseudo cause "something not listed here" of a complaint.
+def unlisted(gate: str) -> str:
+    """The pseudo cause "something not listed here" of a complaint, or of an event that causes bring about.
 
     >>> unlisted("rinse_cold")
     'unlisted.rinse_cold'
     """
-    return UNLISTED + complaint
+    return UNLISTED + gate
 
 
 @dataclass(frozen=True)
@@ -154,7 +155,7 @@ def _plain_tree(book: Book, machine: Machine | None) -> FaultTree:
         elif gate in book.events:
             node = _event(book.events[gate], machine, nodes)
             if node is not None:
-                nodes[gate] = node
+                nodes |= {each.id: each for each in _with_leak(node, nodes, book.unlisted_share)}
         elif gate in book.complaints:
             leak = Node(unlisted(gate), "unlisted", prior=book.frequency(book.complaints[gate].unlisted))
             nodes[leak.id] = leak
@@ -214,6 +215,20 @@ def _event(event: Event, machine: Machine | None, nodes: Mapping[str, Node]) -> 
     if not _there(machine, event) or len(inputs) < max(need, 1):
         return None
     return Node(event.id, "event", inputs, need)
+
+
+def _with_leak(event: Node, nodes: Mapping[str, Node], share: float) -> Iterator[Node]:
+    """The event with what is not listed beside the causes right below it (a leak), as a `share` of these.
+
+    Without it, an event that readings have shown would have to be one of its listed causes, however many of them are
+    found sound. A gate of more than any one names what it needs, so that there nothing is left unsaid.
+    """
+    none = prod(1.0 - nodes[each].prior for each in event.inputs if nodes[each].kind == "cause")
+    if event.need == 1 and share * (1.0 - none) > 0.0:
+        leak = Node(unlisted(event.id), "unlisted", prior=share * (1.0 - none))
+        yield leak
+        event = replace(event, inputs=(*event.inputs, leak.id))
+    yield event
 
 
 def _complaint(complaint: Complaint, nodes: Mapping[str, Node]) -> Node:

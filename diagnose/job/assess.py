@@ -18,12 +18,14 @@ from diagnose.inference import (
     bearing_checks,
     build_tree,
     conflicts,
+    counted_as,
     explain,
     nothing_listed_fits,
     predict,
     solve,
     unlisted,
 )
+from diagnose.inference.tree import UNLISTED
 from diagnose.job.circumstances import circumstances
 from diagnose.job.state import JobState
 from diagnose.job.telling import Choice, Reason, conflict_sentence, item_sentence, told
@@ -66,14 +68,15 @@ class Assessment:
     @cached_property
     def rows(self) -> tuple[Row, ...]:
         """Causes that can bring about what is complained of, and "something not listed here", most probable first."""
-        relevant = self._relevant()
-        return tuple(
-            Row(name, self._title(name), p, self._kind(name)) for name, p in self.solution.ranking if name in relevant
-        )
-
-    def _relevant(self) -> frozenset[str]:
-        complaints = {c for c, _, _ in self.state.complaints} or set(self.book.complaints)
-        return frozenset(leaf for c in complaints for leaf in self.tree.causes_under(c))
+        said = tuple(dict.fromkeys(c for c, _, _ in self.state.complaints if c in self.tree.nodes))
+        complaints = said or tuple(c for c in self.book.complaints if c in self.tree.nodes)
+        under = frozenset(leaf for c in complaints for leaf in self.tree.causes_under(c))
+        leaves = [leaf for leaf in self.solution.causes if leaf in under]
+        sums = dict.fromkeys(counted_as(self.tree, complaints, leaves), 0.0)
+        for name, leaf in zip(counted_as(self.tree, complaints, leaves), leaves, strict=True):
+            sums[name] += self.solution.posterior[leaf]
+        ranked = sorted(sums, key=lambda name: (-round(sums[name], 12), name))
+        return tuple(Row(name, self._title(name), min(sums[name], 1.0), self._kind(name)) for name in ranked)
 
     def _title(self, node: str) -> str:
         if node in self.book.causes:
@@ -138,7 +141,7 @@ def assess(book: Book, state: JobState) -> Assessment:
         complaints=state.complaints,
         findings=_of_this_tree(run.findings, tree),
         repaired=tuple(r.cause for r in state.repairs if r.found != "sound"),
-        ruled_out=tuple(node for node in state.ruled_out if node in tree.nodes),
+        ruled_out=tuple(dict.fromkeys(_ruled_out(state, tree))),
         seen=tuple(_seen(state, tree)),
     )
     try:
@@ -152,6 +155,16 @@ def assess(book: Book, state: JobState) -> Assessment:
 
 def _of_this_tree(found: Sequence[Finding], tree: FaultTree) -> tuple[Finding, ...]:
     return tuple(f for f in found if f.check in tree.checks)
+
+
+def _ruled_out(state: JobState, tree: FaultTree) -> Iterator[str]:
+    """What was ruled out, as far as the tree has it; of what is not listed, all that counts as it."""
+    for node in state.ruled_out:
+        complaint = node.removeprefix(UNLISTED)
+        if node in tree.nodes and node != complaint:
+            yield from (leaf for leaf in tree.causes_under(complaint) if tree.nodes[leaf].kind == "unlisted")
+        elif node in tree.nodes:
+            yield node
 
 
 def _seen(state: JobState, tree: FaultTree) -> Iterator[tuple[str, int, bool]]:

@@ -65,7 +65,7 @@ class Book:
     access: Mapping[str, Effort] = field(default_factory=dict)
     states: Mapping[str, Effort] = field(default_factory=dict)
     help: Mapping[str, Effort] = field(default_factory=dict)
-    scales: Mapping[str, Scale] = field(default_factory=dict)  # likelihood, frequency, shift
+    scales: Mapping[str, Scale] = field(default_factory=dict)  # likelihood, frequency, shift, unlisted
     assemblies: Mapping[str, str] = field(default_factory=dict)  # assembly -> title
     titled: Mapping[str, tuple[int, str]] = field(default_factory=dict)  # file of complaints -> its place, its title
     places: Mapping[str, Place] = field(default_factory=dict)  # id -> where it stands
@@ -79,6 +79,11 @@ class Book:
 
     def shift(self, word: str | float) -> float:
         return self.scales["shift"].number(word)
+
+    @property
+    def unlisted_share(self) -> float:
+        """How often something not listed brings an event about, as a share of its causes; 0 where nothing says so."""
+        return self.scales["unlisted"].number("beside the causes of an event") if "unlisted" in self.scales else 0.0
 
     def children(self, node: str) -> tuple[str, ...]:
         """What a complaint or event is made of; empty for a cause."""

@@ -8,6 +8,7 @@ from functools import cached_property
 
 from diagnose.inference import FaultTree, Situation, build_tree, solve, unlisted
 from diagnose.inference.parting import Parting, Told
+from diagnose.inference.tree import UNLISTED
 from diagnose.job.assess import SOMETHING_ELSE
 from diagnose.model import Book, Machine, fits
 from diagnose.view.layout import number_word
@@ -80,8 +81,10 @@ class Chart:
         return solve(self.tree, Situation(((self.complaint, 0, True),))).posterior
 
     def _children(self, node: str) -> list[str]:
-        inputs = self.tree.nodes[node].inputs
-        return sorted(inputs, key=lambda n: (self.tree.nodes[n].kind == "unlisted", -round(self.share.get(n, 0.0), 12)))
+        """What is not listed is drawn for the complaint alone: under every event it would only repeat itself."""
+        kinds, leak = self.tree.nodes, unlisted(self.complaint)
+        inputs = [n for n in kinds[node].inputs if kinds[n].kind != "unlisted" or n == leak]
+        return sorted(inputs, key=lambda n: (n == leak, -round(self.share.get(n, 0.0), 12)))
 
     def rows(
         self, folding: Folding, screen: int | None = None, taken: Callable[[list[Row]], int] | None = None
@@ -119,7 +122,10 @@ class Chart:
         return found
 
     def title(self, node: str) -> str:
-        return SOMETHING_ELSE if node == unlisted(self.complaint) else self.book.title(node)
+        if self.tree.nodes[node].kind != "unlisted":
+            return self.book.title(node)
+        leak = node == unlisted(self.complaint)
+        return SOMETHING_ELSE if leak else f"{SOMETHING_ELSE} ({self.book.title(node.removeprefix(UNLISTED))})"
 
     def asks(self, node: str) -> str:
         """What a gate asks of its members, in words; empty for a cause.
