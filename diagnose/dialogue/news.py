@@ -79,7 +79,8 @@ class News:
         rows = self._scene.rows
         lines = ranking_block(rows, width, bars=bars)
         if self._scene.state.readings and self._scene.assessment.nothing_fits:
-            lines += wrap(words.UNLISTED_FIRST, width, "  ", role="caution")
+            behind = [words.UNLISTED_BEHIND + title + "." for title in self._scene.assessment.unlisted_behind]
+            lines += wrap(" ".join([words.UNLISTED_FIRST, *behind]), width, "  ", role="caution")
         return lines
 
 

@@ -120,9 +120,28 @@ class Assessment:
         """Complaints that nothing listed explains well: "something not listed here" leads."""
         return nothing_listed_fits(self.tree, self.situation, self.solution)
 
+    @cached_property
+    def unlisted_behind(self) -> tuple[str, ...]:
+        """Where nothing listed fits: titles of the events that what is not listed would most likely bring about."""
+        rows = {row.id: row.probability for row in self.rows}
+        found = [(unlisted(complaint), self._most_probable(unlisted(complaint))) for complaint in self.nothing_fits]
+        return tuple(
+            self.book.title(leaf.removeprefix(UNLISTED))
+            for row, leaf in found
+            if leaf != row and self.solution.posterior[leaf] > rows.get(row, 1.0) / 2
+        )
+
+    def _most_probable(self, node: str) -> str:
+        """Of what is not listed for a complaint, the most probable leaf; any other node is itself."""
+        complaint = node.removeprefix(UNLISTED)
+        if node == complaint or complaint not in self.book.complaints:
+            return node
+        leaves = [leaf for leaf in self.tree.causes_under(complaint) if self.tree.nodes[leaf].kind == "unlisted"]
+        return max(leaves, key=lambda leaf: self.solution.posterior[leaf])
+
     def reasons(self, node: str) -> tuple[Reason, ...]:
         """What speaks for and against a cause or event, the weightiest first."""
-        why = explain(self.tree, self.situation, node)
+        why = explain(self.tree, self.situation, self._most_probable(node))
         both = sorted((*why.speaks_for, *why.speaks_against), key=lambda r: -round(abs(r.bits), 9))
         return tuple(Reason(item_sentence(self.book, self.state, self.situation, r.item), r.bits, r.sole) for r in both)
 

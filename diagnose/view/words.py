@@ -171,6 +171,7 @@ UNLISTED_FIRST = (
     "What fits best now is something not listed here. Check the readings that surprise you once more, "
     "look for what nobody asked about, and think of calling for help."
 )
+UNLISTED_BEHIND = "Most likely it is something that brings this about: "
 OTHER_KNOWLEDGE = (
     "This job was begun with another edition of the knowledge; it goes on with the one here. Answers that no longer "
     "fit are named below, if there are any."

@@ -182,6 +182,19 @@ def test_a_check_that_tells_nothing_is_not_advised() -> None:
     assert check.saves < 0
 
 
+def test_what_is_foretold_a_little_off_spares_nothing_by_it() -> None:
+    """The check tells nothing, but what is said to be believed after it is surer than what is believed now."""
+    names = tuple(f"c{n}" for n in range(40))
+    belief = np.full(40, 1 / 40)
+    surer = np.where(np.arange(40) < 30, 1 / 30, 0.0)
+    off = Prediction("off", {"yes": 0.5, "no": 0.5}, names, np.array([surer, surer]))
+    repairs = Repairs([Task(90.0)] * 40, [range(40)], Task(0.0), FREE)
+    advice = weigh_options(names, belief, [off], {"off": Task(1.0)}, repairs, Circumstances())
+    assert advice.best.kind == "help"
+    (check,) = [o for o in advice.options if o.kind == "check"]
+    assert check.saves == pytest.approx(-1.0)
+
+
 def test_what_is_known_is_repaired_before_another_complaint_is_searched() -> None:
     """A look at the second complaint pays more a minute; yet the known cause of the first is mended before it."""
     belief = np.array([0.98, 0.5, 0.5])

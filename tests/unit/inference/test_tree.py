@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from diagnose.inference import build_tree
+from diagnose.model import Scale
 from tests.unit.inference.hand_book import BOOK, MACHINE, book_of, cause, check, event, machine
 
 TREE = build_tree(BOOK, MACHINE)
@@ -47,6 +50,18 @@ def test_what_can_never_be_true_takes_others_with_it() -> None:
     events = [event("never", ["x", "z"], "all"), event("above", ["never"]), event("beside", ["never", "x"])]
     tree = build_tree(book_of([], events, causes, []), MACHINE)
     assert set(tree.nodes) == {"x", "beside"}
+
+
+def test_an_event_of_causes_has_a_share_that_is_not_listed() -> None:
+    """Of two causes at 0.02 each, a twentieth beside; none where all are needed, nor right under events alone."""
+    events = [event("e", ["x", "y"]), event("both", ["x", "y"], "all"), event("above", ["e", "both"])]
+    book = book_of([], events, [cause("x"), cause("y")], [])
+    leaky = replace(book, scales={**book.scales, "unlisted": Scale("t", "o", {"beside the causes of an event": 0.05})})
+    assert set(build_tree(book, MACHINE).nodes) == {"x", "y", "e", "both", "above"}
+    tree = build_tree(leaky, MACHINE)
+    assert set(tree.nodes) == {"x", "y", "e", "both", "above", "unlisted.e"}
+    assert tree.nodes["e"].inputs == ("x", "y", "unlisted.e")
+    assert tree.nodes["unlisted.e"].prior == pytest.approx(0.05 * (1 - 0.98**2))
 
 
 def test_context_multiplies_the_odds() -> None:

@@ -21,8 +21,12 @@ TEPID = ev.ReadingTaken("supply_water.inlet_temperature", {"": "118 F"})
 EVEN = ev.ReadingTaken("booster_electric.line_amps", {"L1": "83 A", "L2": "83 A", "L3": "84 A"})
 
 
-def after(*events: ev.Event) -> Assessment:
-    records = [ev.Record(number=n, at="", writer="", event=e) for n, e in enumerate((*BEGUN, *events), 1)]
+RUNS_ON = (*BEGUN[:2], ev.ComplaintSaid("rinse_runs_on"))
+ALWAYS_ON = "rinse_actuator.rinse_always_on"
+
+
+def after(*events: ev.Event, begun: tuple[ev.Event, ...] = BEGUN) -> Assessment:
+    records = [ev.Record(number=n, at="", writer="", event=e) for n, e in enumerate((*begun, *events), 1)]
     return assess(BOOK, fold(records, BOOK))
 
 
@@ -92,6 +96,31 @@ def test_what_is_not_listed_says_for_which_complaint_when_there_are_two() -> Non
         "something not listed here (Racks jam)",
     ]
     assert [row.title for row in after().rows if row.kind == "unlisted"] == ["something not listed here"]
+
+
+def test_what_is_not_listed_is_one_row_for_all_events() -> None:
+    known = after(PATTERN)
+    (row,) = (row for row in known.rows if row.kind == "unlisted")
+    leaves = [leaf for leaf in known.solution.causes if leaf.startswith("unlisted.")]
+    assert row.id == "unlisted.rinse_cold"
+    assert row.probability == pytest.approx(sum(known.solution.posterior[leaf] for leaf in leaves))
+    assert row.probability > known.solution.posterior[row.id]
+    assert p(after(PATTERN, ev.RuledOut(row.id)), row.id) == pytest.approx(0.0, abs=1e-12)
+
+
+def test_an_event_that_was_shown_and_has_no_listed_cause_left_is_told() -> None:
+    seen = (
+        ev.ReadingTaken("rinse_actuator.rinse_end", outcome="never"),
+        ev.ReadingTaken("rinse_actuator.under_arms", outcome="nothing"),
+    )
+    causes = BOOK.events[ALWAYS_ON].of
+    before = after(*seen, begun=RUNS_ON)
+    assert before.rows[0].id in causes
+    assert before.unlisted_behind == ()
+    none_left = after(*seen, *(ev.RuledOut(cause) for cause in causes), begun=RUNS_ON)
+    assert none_left.rows[0].id == "unlisted.rinse_runs_on"
+    assert none_left.unlisted_behind == (BOOK.title(ALWAYS_ON),)
+    assert "never ends" in " ".join(reason.says for reason in none_left.reasons("unlisted.rinse_runs_on"))
 
 
 def test_statements_that_cannot_all_be_so_are_left_aside_and_told() -> None:
