@@ -21,7 +21,7 @@ from diagnose.inference.economy import Circumstances, Economy, Task
 from diagnose.inference.evidence import Item
 from diagnose.inference.explain import Explanation, Reason, explain
 from diagnose.inference.options import Advice, Option
-from diagnose.inference.posterior import bearing_checks, concerned, predict, solve, solve_and_predict
+from diagnose.inference.posterior import bearing_checks, concerned, predict, solve, solve_and_predict, weighable
 from diagnose.inference.situation import (
     ImpossibleSituationError,
     Prediction,
@@ -61,4 +61,5 @@ __all__ = [
     "solve",
     "solve_and_predict",
     "unlisted",
+    "weighable",
 ]

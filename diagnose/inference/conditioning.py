@@ -23,7 +23,7 @@ from diagnose.inference.network import Factor
 from diagnose.inference.propagation import Clusters, Marginals, sweep
 from diagnose.inference.situation import TooWideError
 
-__all__ = ["MOST_WORK", "WIDEST", "propagate"]
+__all__ = ["MOST_WORK", "WIDEST", "little_enough", "propagate"]
 
 # Cells over all tables and cases that are done without conditioning: for many cases, and for one (a second or two); and
 # of the largest table of one case (2**24 are 128 MiB).
@@ -72,13 +72,12 @@ def propagate(
     """
     cases = max((f.table.shape[-1] for f in factors), default=1)
     factors, known, log_weight = without_certain(factors)
-    # A known variable has one value left; a card of 2 would count it twice in the evidence.
-    left = [1 if v in known else card for v, card in enumerate(cards)]
+    left = _left(cards, known)
     wanted = set(wanted)
     certain = {v: np.eye(cards[v])[:, known[v], None] for v in wanted & known.keys()}
     wanted = wanted - known.keys()
     shape = Clusters(left, [f.variables for f in factors], cases)
-    if shape.widest > WIDEST or shape.cells > PLAIN_ONE:
+    if _too_much(shape):
         raise TooWideError(f"a table of {shape.widest} cells is needed, {WIDEST} are allowed")
     found = None
     if cases > 1 and shape.cells * cases > PLAIN:
@@ -90,6 +89,21 @@ def propagate(
     if found is None:
         found = sweep(shape, factors, cases, wanted)
     return Marginals(found.log_evidence + log_weight, {**found.tables, **certain})
+
+
+def little_enough(cards: Sequence[int], factors: Sequence[Factor]) -> bool:
+    """Whether `propagate` can do one case of this; found from its shape alone."""
+    factors, known, _ = without_certain(factors)
+    return not _too_much(Clusters(_left(cards, known), [f.variables for f in factors]))
+
+
+def _left(cards: Sequence[int], known: Mapping[int, int]) -> list[int]:
+    """How many values each variable has; a known one has one left, as it would count twice in the evidence."""
+    return [1 if v in known else card for v, card in enumerate(cards)]
+
+
+def _too_much(shape: Clusters) -> bool:
+    return shape.widest > WIDEST or shape.cells > PLAIN_ONE
 
 
 def _searched(

@@ -9,7 +9,7 @@ from functools import cache
 import numpy as np
 from numpy.typing import NDArray
 
-from diagnose.inference.conditioning import propagate
+from diagnose.inference.conditioning import little_enough, propagate
 from diagnose.inference.evidence import check_of, evidence_network
 from diagnose.inference.modules import concerning, grouped, inner_check, modules_of, opened
 from diagnose.inference.network import Copy, Network
@@ -18,7 +18,7 @@ from diagnose.inference.propagation import Marginals
 from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution, TooWideError
 from diagnose.inference.tree import FaultTree, TreeCheck
 
-__all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict"]
+__all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict", "weighable"]
 
 # Each group of checks needs a network of its own. Of more than MANY_GROUPS, only the TELLING checks that promise most
 # are foretold; where each takes a good part of a second, no more than FEW_GROUPS. Judgement, by trial.
@@ -31,16 +31,27 @@ Array = NDArray[np.float64]
 
 def solve(tree: FaultTree, situation: Situation) -> Solution:
     """The exact probability, as it is now, of all that is made of causes of what was complained of (see Solution)."""
+    network, variables = _asked(tree, situation)
+    marginals = propagate(network.cards, network.factors, variables.values())
+    posterior = {node: float(marginals[variable][1, 0]) for node, variable in variables.items()}
+    return Solution(posterior, _finite(marginals), tuple(leaf for leaf in tree.leaves if leaf in posterior))
+
+
+def weighable(tree: FaultTree, situation: Situation) -> bool:
+    """Whether `solve` can do it; else it raises TooWideError."""
+    network, _ = _asked(tree, situation)
+    return little_enough(network.cards, network.factors)
+
+
+def _asked(tree: FaultTree, situation: Situation) -> tuple[Network, dict[str, int]]:
+    """The network of things as they stand, and the variables of what is asked about."""
     bearing = concerning(tree, situation)
     network = evidence_network(tree, situation, inside=opened(tree, situation, bearing))
     causes = modules_of(tree).causes
     said = {complaint for complaint, _, _ in situation.complaints}
     # A complaint nobody made would only tie together, at a price, all that could bring it about.
     nodes = [n.id for n in tree.nodes.values() if (n.kind != "complaint" or n.id in said) and causes[n.id] <= bearing]
-    variables = {node: network.variable(node, situation.stage) for node in nodes}
-    marginals = propagate(network.cards, network.factors, variables.values())
-    posterior = {node: float(marginals[variable][1, 0]) for node, variable in variables.items()}
-    return Solution(posterior, _finite(marginals), tuple(leaf for leaf in tree.leaves if leaf in posterior))
+    return network, {node: network.variable(node, situation.stage) for node in nodes}
 
 
 def solve_and_predict(

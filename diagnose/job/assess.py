@@ -167,8 +167,7 @@ def assess(book: Book, state: JobState) -> Assessment:
         solution = solve(tree, situation)
         left_aside: tuple[str, ...] = ()
     except (ImpossibleSituationError, TooWideError):
-        situation, left_aside = usable_situation(book, tree, situation)
-        solution = solve(tree, situation)
+        situation, solution, left_aside = usable_situation(book, tree, situation)
     return Assessment(book, state, state.machine, tree, run, situation, solution, left_aside)
 
 

@@ -10,17 +10,28 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from diagnose.inference import FaultTree, ImpossibleSituationError, Situation, TooWideError, solve
+from diagnose.inference import (
+    FaultTree,
+    ImpossibleSituationError,
+    Situation,
+    Solution,
+    TooWideError,
+    solve,
+    weighable,
+)
 from diagnose.model import Book
 
 __all__ = ["usable_situation"]
 
 
-def usable_situation(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:
-    """The situation with as little left aside as makes it possible and small enough; a sentence for each thing left."""
+def usable_situation(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, Solution, tuple[str, ...]]:
+    """The situation with as little left aside as makes it possible and small enough, solved.
+
+    With a sentence for each thing left. Raises TooWideError where even without a reading there is too much.
+    """
     situation, old = _small_enough(book, tree, situation)
-    situation, said = _possible(book, tree, situation)
-    return situation, (*(f"What was said cannot all be so; left aside is {each}." for each in said), *old)
+    situation, solution, said = _possible(book, tree, situation)
+    return situation, solution, (*(f"What was said cannot all be so; left aside is {each}." for each in said), *old)
 
 
 def _small_enough(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:
@@ -32,45 +43,36 @@ def _small_enough(book: Book, tree: FaultTree, situation: Situation) -> tuple[Si
         return replace(situation, findings=tuple(f for f in situation.findings if id(f) not in left))
 
     enough = 0
-    while not _fits(tree, without(enough)):
+    while not weighable(tree, without(enough)):
         if enough == len(oldest):
             raise TooWideError("even without a reading there is too much to weigh at once")
         enough = min(max(1, 2 * enough), len(oldest))
     few = enough // 2
     while enough - few > 1:
         middle = (few + enough) // 2
-        few, enough = (few, middle) if _fits(tree, without(middle)) else (middle, enough)
+        few, enough = (few, middle) if weighable(tree, without(middle)) else (middle, enough)
     says = "Too many readings to weigh at once; left aside is an old one: "
     return without(enough), tuple(f"{says}{book.title(f.check)}." for f in oldest[:enough])
 
 
-def _fits(tree: FaultTree, situation: Situation) -> bool:
-    try:
-        solve(tree, situation)
-    except ImpossibleSituationError:
-        return True
-    except TooWideError:
-        return False
-    return True
-
-
-def _possible(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:
-    if _can_be(tree, situation):
-        return situation, ()
+def _possible(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, Solution, tuple[str, ...]]:
+    solution = _solved(tree, situation)
+    if solution is not None:
+        return situation, solution, ()
     for fewer, says in _without_one(book, situation):
-        if _can_be(tree, fewer):
-            return fewer, (says,)
+        solution = _solved(tree, fewer)
+        if solution is not None:
+            return fewer, solution, (says,)
     there = tuple(said for said in situation.complaints if said[2])
     bare = replace(situation, complaints=there, ruled_out=(), seen=())
-    return bare, tuple(says for _, says in _without_one(book, situation))
+    return bare, solve(tree, bare), tuple(says for _, says in _without_one(book, situation))
 
 
-def _can_be(tree: FaultTree, situation: Situation) -> bool:
+def _solved(tree: FaultTree, situation: Situation) -> Solution | None:
     try:
-        solve(tree, situation)
+        return solve(tree, situation)
     except ImpossibleSituationError:
-        return False
-    return True
+        return None
 
 
 def _without_one(book: Book, situation: Situation) -> Iterator[tuple[Situation, str]]:
