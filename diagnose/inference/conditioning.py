@@ -92,9 +92,9 @@ def propagate(
 
 
 def little_enough(cards: Sequence[int], factors: Sequence[Factor]) -> bool:
-    """Whether `propagate` can do one case of this; found from its shape alone."""
+    """Whether `propagate` can surely do one case of this; found from its shape alone, in the first order tried."""
     factors, known, _ = without_certain(factors)
-    return not _too_much(Clusters(_left(cards, known), [f.variables for f in factors]))
+    return not _too_much(Clusters(_left(cards, known), [f.variables for f in factors], cases=0))
 
 
 def _left(cards: Sequence[int], known: Mapping[int, int]) -> list[int]:

@@ -38,7 +38,7 @@ def solve(tree: FaultTree, situation: Situation) -> Solution:
 
 
 def weighable(tree: FaultTree, situation: Situation) -> bool:
-    """Whether `solve` can do it; else it raises TooWideError."""
+    """Whether `solve` can surely do it, told in a tenth of the time; else it may raise TooWideError."""
     network, _ = _asked(tree, situation)
     return little_enough(network.cards, network.factors)
 
