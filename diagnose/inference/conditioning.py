@@ -64,7 +64,7 @@ def propagate(
 
     `believed`, where every case knows what the first one knows, and more: how probable some variables of two values
     are in the first one; asked for only where needed. Raises TooWideError where a table of one case has more than
-    WIDEST cells, or too many combinations count.
+    WIDEST cells and fixing what is believed does not help, or too many combinations count.
 
     >>> prior, seen = Factor((0,), np.array([[0.9], [0.1]])), Factor((0,), np.array([[0.2], [0.8]]))
     >>> propagate([2], [prior, seen], [0])[0].round(3).tolist()
@@ -77,8 +77,6 @@ def propagate(
     certain = {v: np.eye(cards[v])[:, known[v], None] for v in wanted & known.keys()}
     wanted = wanted - known.keys()
     shape = Clusters(left, [f.variables for f in factors], cases)
-    if _too_much(shape):
-        raise TooWideError(f"a table of {shape.widest} cells is needed, {WIDEST} are allowed")
     found = None
     if cases > 1 and shape.cells * cases > PLAIN:
         if believed is not None:
@@ -87,7 +85,7 @@ def propagate(
         else:
             found = _searched(shape, left, factors, cases, wanted)
     if found is None:
-        found = sweep(shape, factors, cases, wanted)
+        found = sweep(_feasible(shape), factors, cases, wanted)
     return Marginals(found.log_evidence + log_weight, {**found.tables, **certain})
 
 
@@ -106,10 +104,18 @@ def _too_much(shape: Clusters) -> bool:
     return shape.widest > WIDEST or shape.cells > PLAIN_ONE
 
 
+def _feasible(shape: Clusters) -> Clusters:
+    if _too_much(shape):
+        raise TooWideError(f"a table of {shape.widest} cells is needed, {WIDEST} are allowed")
+    return shape
+
+
 def _searched(
     shape: Clusters, cards: Sequence[int], factors: Sequence[Factor], cases: int, wanted: set[int]
 ) -> Marginals | None:
     """By combinations looked for from those of the first case; None where that is no less work."""
+    if _too_much(shape):  # for one case, more orders are tried
+        shape = _feasible(Clusters(cards, [f.variables for f in factors]))
     one = [Factor(f.variables, f.table[..., :1]) for f in factors]
     now = sweep(shape, one, 1, (v for v, card in enumerate(cards) if card == 2))
     so = {v: float(table[1, 0]) for v, table in now.tables.items()}

@@ -7,7 +7,7 @@ another, unless a cause that is then plausible makes both of them likely: that i
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 
 import numpy as np
@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from diagnose.inference.conditioning import propagate
 from diagnose.inference.evidence import check_of, evidence_network, items
 from diagnose.inference.modules import concerning, opened
-from diagnose.inference.situation import Situation, Solution
+from diagnose.inference.situation import Situation, Solution, TooWideError
 from diagnose.inference.tree import FaultTree
 
 __all__ = ["LEAST_CONFLICT_BITS", "PLAUSIBLE", "Conflict", "conflicts", "nothing_listed_fits"]
@@ -58,13 +58,30 @@ def conflicts(tree: FaultTree, situation: Situation) -> tuple[Conflict, ...]:
     for case, pair in enumerate(pairs, 1 + len(found)):
         kept[[place[pair[0]], place[pair[1]]], case] = True
     inside = opened(tree, situation, concerning(tree, situation))
+    try:
+        evidence, so = _weighed(tree, situation, inside, kept)
+    except TooWideError:  # all of them at once are too much; of two findings alone each network is small
+        alone = [(), *((nth,) for nth in found), *pairs]
+        each = [_weighed(tree, _with_only(situation, findings), inside) for findings in alone]
+        evidence, so = (np.concatenate(parts, axis=-1) for parts in zip(*each, strict=True))
+    return _worst_first(situation, pairs, evidence - evidence[0], so)
+
+
+def _weighed(
+    tree: FaultTree, situation: Situation, inside: frozenset[str], kept: NDArray[np.bool_] | None = None
+) -> tuple[Array, Array]:
+    """Per case the binary logarithm of the evidence, and the probability of each cause (causes, cases)."""
     network = evidence_network(tree, situation, kept, inside)
     causes = [leaf for leaf in tree.leaves if leaf in inside and tree.nodes[leaf].kind == "cause"]
     variables = [network.variable(cause, situation.stage) for cause in causes]
     marginals = propagate(network.cards, network.factors, variables)
-    evidence = np.broadcast_to(marginals.log_evidence, kept.shape[1:]) / np.log(2.0)
-    so = np.array([np.broadcast_to(marginals[v][1], kept.shape[1:]) for v in variables])
-    return _worst_first(situation, pairs, evidence - evidence[0], so)
+    cases = (1,) if kept is None else kept.shape[1:]
+    evidence = np.broadcast_to(marginals.log_evidence, cases) / np.log(2.0)
+    return evidence, np.array([np.broadcast_to(marginals[v][1], cases) for v in variables])
+
+
+def _with_only(situation: Situation, findings: tuple[int, ...]) -> Situation:
+    return replace(situation, findings=tuple(situation.findings[nth] for nth in findings))
 
 
 def _seen(tree: FaultTree, check: str) -> frozenset[str]:

@@ -10,11 +10,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from diagnose.inference.conditioning import propagate
 from diagnose.inference.evidence import Item, evidence_network, items
 from diagnose.inference.modules import concerning, modules_of, opened
-from diagnose.inference.situation import ImpossibleSituationError, Situation
+from diagnose.inference.situation import ImpossibleSituationError, Situation, TooWideError
 from diagnose.inference.tree import FaultTree
 
 __all__ = ["FEWEST_BITS", "Explanation", "Reason", "explain"]
@@ -54,12 +55,10 @@ def explain(tree: FaultTree, situation: Situation, node: str) -> Explanation:
     for row in range(len(every)):
         kept[row, row + 1] = False
     kept[:, -1] = False
-    network = evidence_network(tree, situation, kept, _inside(tree, situation, node))
-    variable = network.variable(node, situation.stage)
-    marginals = propagate(network.cards, network.factors, [variable])
-    if not np.isfinite(marginals.log_evidence[0]):
-        raise ImpossibleSituationError("what was said and found cannot all be so; take something back")
-    table = np.broadcast_to(marginals[variable], (2, cases))
+    try:
+        table = _weighed(tree, situation, node, kept)
+    except TooWideError:  # all cases at once are too much
+        table = np.concatenate([_weighed(tree, situation, node, kept[:, [case]]) for case in range(cases)], axis=1)
     with np.errstate(divide="ignore"):
         odds = np.log2(table[1]) - np.log2(table[0])
     reasons = [_reason(item, float(odds[0]), float(odds[nth + 1])) for nth, item in enumerate(every)]
@@ -71,6 +70,16 @@ def explain(tree: FaultTree, situation: Situation, node: str) -> Explanation:
         tuple(r for r in weighty if r.bits > 0),
         tuple(r for r in weighty if r.bits < 0),
     )
+
+
+def _weighed(tree: FaultTree, situation: Situation, node: str, kept: NDArray[np.bool_]) -> NDArray[np.float64]:
+    """Per case how probable the node is not, and is, (2, cases)."""
+    network = evidence_network(tree, situation, kept, _inside(tree, situation, node))
+    variable = network.variable(node, situation.stage)
+    marginals = propagate(network.cards, network.factors, [variable])
+    if not np.isfinite(marginals.log_evidence[0]):
+        raise ImpossibleSituationError("what was said and found cannot all be so; take something back")
+    return np.broadcast_to(marginals[variable], (2, kept.shape[1]))
 
 
 def _inside(tree: FaultTree, situation: Situation, node: str) -> frozenset[str]:
