@@ -65,7 +65,7 @@ def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
     Purpose: tell a lost phase, an unbalance, an overload, an idle load and a motor that is not fed apart.
     Formula: none: no line has 5 % of the nameplate; lost: one line under 15 % of the mean of the others;
     unbalance = largest deviation / mean over 10 %, and beyond the supply's over 12 times that of the volts and
-    3 %; load = mean / nameplate amps over 105 % high, under 60 % low (drive 40 %).
+    3 %; load = mean (of unequal lines: the middle one) / nameplate amps over 105 % high, under 60 % low (drive 40 %).
     Source: limits motor_load (judgement) and motor_current_unbalance (common practice); 6 to 10 times the
     voltage unbalance: DOE tip sheet 7; off-design volts: DOE tip sheet 9.
     Fires: two_tank_electric_208 (wash_motor_amps = 6.8 A): pump_motor.line_amps = 11.6 11.9 0 A -> phase_lost
@@ -97,13 +97,15 @@ def line_amps(facts: Facts, assembly: str) -> Finding | Silent | None:
     lost = normal_share((LOST_BELOW - min(seen) / others) / LOST_SPREAD)
     unbalance = nema_unbalance(seen)
     unequal = normal_share((unbalance - bear) / UNBALANCE_SPREAD)
-    low, high, load = _level(check, reading, full, least, most)
+    low, high, load = _level(check, reading, sum(seen) / 3, full, least, most)
+    # One line far from the others shifts the mean; the middle one tells whether all of them are off level too. The
+    # check has one answer, so each then takes half.
+    lower, higher, _ = _level(check, reading, sorted(seen)[1], full, least, most)
     weights = {
         "healthy": (1 - lost) * (1 - unequal) * (1 - low - high),
-        # Unequal and off level at once: the check has one answer, so each takes half.
-        "high": (1 - lost) * high * (1 - unequal / 2),
-        "low": (1 - lost) * low * (1 - unequal / 2),
-        "unbalanced": (1 - lost) * unequal * (1 - (low + high) / 2),
+        "high": (1 - lost) * ((1 - unequal) * high + unequal * higher / 2),
+        "low": (1 - lost) * ((1 - unequal) * low + unequal * lower / 2),
+        "unbalanced": (1 - lost) * unequal * (1 - (lower + higher) / 2),
         "phase_lost": lost,
     }
     _part_unbalance(weights, check, unbalance, unbalance_known(facts))
@@ -134,7 +136,7 @@ def line_amps_single(facts: Facts, assembly: str) -> Finding | Silent | None:
     if isinstance(rated, Silent):
         return rated
     full, least, most = rated
-    low, high, load = _level(check, reading, full, least, most)
+    low, high, load = _level(check, reading, reading.value.si, full, least, most)
     none = normal_share((DEAD - load) / 0.015)
     weights = {"healthy": 1 - low - high, "high": high, "low": low * (1 - none), "none": low * none}
     outcome = max(weights, key=lambda o: weights[o])
@@ -160,11 +162,12 @@ def _rated(facts: Facts, check: Check, assembly: str) -> tuple[float, float, flo
         return Silent(f"{check.title}: {error}")
 
 
-def _level(check: Check, reading: Reading, full: float, least: float, most: float) -> tuple[float, float, float]:
-    """Weights of low and high, and the load as a share of the nameplate."""
-    mean = Quantity.of_si(sum(v.si for v in reading.values.values()) / len(reading.values), "current", "A")
-    load = mean.si / full
-    sigma = math.hypot(spread(check, mean, reading) / full, NAMEPLATE * load)
+def _level(
+    check: Check, reading: Reading, amps: float, full: float, least: float, most: float
+) -> tuple[float, float, float]:
+    """Weights of low and high, and the load as a share of the nameplate, where the motor draws so many amps."""
+    load = amps / full
+    sigma = math.hypot(spread(check, Quantity.of_si(amps, "current", "A"), reading) / full, NAMEPLATE * load)
     return normal_share((least - load) / sigma), normal_share((load - most) / sigma), load
 
 
