@@ -89,10 +89,10 @@ def propagate(
     return Marginals(found.log_evidence + log_weight, {**found.tables, **certain})
 
 
-def little_enough(cards: Sequence[int], factors: Sequence[Factor]) -> bool:
-    """Whether `propagate` can surely do one case of this; found from its shape alone, in the first order tried."""
+def little_enough(cards: Sequence[int], factors: Sequence[Factor], roughly: bool = False) -> bool:
+    """Whether `propagate` can do one case of this, by its shape alone; `roughly`: by the first order tried only."""
     factors, known, _ = without_certain(factors)
-    return not _too_much(Clusters(_left(cards, known), [f.variables for f in factors], cases=0))
+    return not _too_much(Clusters(_left(cards, known), [f.variables for f in factors], 0 if roughly else 1))
 
 
 def _left(cards: Sequence[int], known: Mapping[int, int]) -> list[int]:

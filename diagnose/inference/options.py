@@ -35,7 +35,7 @@ _MOSTLY = 0.5
 # from another no longer.
 _NEAR_HELP = 0.9
 # What a check in a search must spare of its own minutes, at least: judgement.
-_WORTH_A_LOOK = 0.6
+_WORTH_A_LOOK = 0.4
 # So far what is foretold may be off by rounding.
 _EXACT = 1e-6
 

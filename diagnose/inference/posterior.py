@@ -37,10 +37,10 @@ def solve(tree: FaultTree, situation: Situation) -> Solution:
     return Solution(posterior, _finite(marginals), tuple(leaf for leaf in tree.leaves if leaf in posterior))
 
 
-def weighable(tree: FaultTree, situation: Situation) -> bool:
-    """Whether `solve` can surely do it, told in a tenth of the time; else it may raise TooWideError."""
+def weighable(tree: FaultTree, situation: Situation, roughly: bool = False) -> bool:
+    """Whether `solve` can do it; `roughly` is told in a tenth of the time, and may be a no where it can after all."""
     network, _ = _asked(tree, situation)
-    return little_enough(network.cards, network.factors)
+    return little_enough(network.cards, network.factors, roughly)
 
 
 def _asked(tree: FaultTree, situation: Situation) -> tuple[Network, dict[str, int]]:

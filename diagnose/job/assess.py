@@ -158,7 +158,7 @@ def assess(book: Book, state: JobState) -> Assessment:
     run = findings(book, state.machine, state.readings)
     situation = Situation(
         complaints=state.complaints,
-        findings=_of_this_tree(run.findings, tree),
+        findings=_as_read([f for f in run.findings if f.check in tree.checks], state),
         repaired=tuple(r.cause for r in state.repairs if r.found != "sound"),
         ruled_out=tuple(dict.fromkeys(_ruled_out(state, tree))),
         seen=tuple(_seen(state, tree)),
@@ -171,8 +171,10 @@ def assess(book: Book, state: JobState) -> Assessment:
     return Assessment(book, state, state.machine, tree, run, situation, solution, left_aside)
 
 
-def _of_this_tree(found: Sequence[Finding], tree: FaultTree) -> tuple[Finding, ...]:
-    return tuple(f for f in found if f.check in tree.checks)
+def _as_read(found: Sequence[Finding], state: JobState) -> tuple[Finding, ...]:
+    """Findings in the order in which the last of their readings was taken."""
+    taken = {reading.id: nth for nth, reading in enumerate(state.readings)}
+    return tuple(sorted(found, key=lambda f: max((taken.get(each, 0) for each in f.counts), default=0)))
 
 
 def _ruled_out(state: JobState, tree: FaultTree) -> Iterator[str]:

@@ -35,7 +35,10 @@ def usable_situation(book: Book, tree: FaultTree, situation: Situation) -> tuple
 
 
 def _small_enough(book: Book, tree: FaultTree, situation: Situation) -> tuple[Situation, tuple[str, ...]]:
-    """Without the oldest findings, as few as need be: their number is doubled until it does, and then halved in on."""
+    """Without the oldest findings (the first ones of the earliest stage), as few as need be.
+
+    Their number is doubled until it does, then halved in on, all that roughly; and then taken back one by one.
+    """
     oldest = sorted(situation.findings, key=lambda f: f.stage)
 
     def without(count: int) -> Situation:
@@ -43,14 +46,16 @@ def _small_enough(book: Book, tree: FaultTree, situation: Situation) -> tuple[Si
         return replace(situation, findings=tuple(f for f in situation.findings if id(f) not in left))
 
     enough = 0
-    while not weighable(tree, without(enough)):
+    while not weighable(tree, without(enough), roughly=enough > 0):
         if enough == len(oldest):
             raise TooWideError("even without a reading there is too much to weigh at once")
         enough = min(max(1, 2 * enough), len(oldest))
     few = enough // 2
     while enough - few > 1:
         middle = (few + enough) // 2
-        few, enough = (few, middle) if weighable(tree, without(middle)) else (middle, enough)
+        few, enough = (few, middle) if weighable(tree, without(middle), True) else (middle, enough)
+    while enough > 1 and weighable(tree, without(enough - 1)):
+        enough -= 1
     says = "Too many readings to weigh at once; left aside is an old one: "
     return without(enough), tuple(f"{says}{book.title(f.check)}." for f in oldest[:enough])
 
