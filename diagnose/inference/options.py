@@ -169,7 +169,7 @@ class _Weigher:
 
     def _searched(self, beliefs: Array, at_once: Array, stands: Stands) -> Array:
         """Expected minutes per row of a search, or of what is done `at_once`, which may be a call and then the work."""
-        called = at_once >= self.repairs.economy.help_minutes
+        called = self.repairs.dear(at_once)
         by_help = at_once + np.where(called, self.repairs.work(beliefs, stands), 0.0)
         return np.minimum(by_help, self.repairs.by_search(beliefs, stands))
 
@@ -199,8 +199,8 @@ def _order(option: Option, dearer: float) -> tuple[int, float, str]:
     is a guess, and to stop looking is the worse one.
     """
     if option.kind != "check":
-        return 1, round(option.expected, 9), f"{option.kind == 'help':d} {option.id}"
+        return 1, round(option.expected, 6), f"{option.kind == 'help':d} {option.id}"
     spared = (option.saves + option.minutes) / option.minutes
     if option.saves > 0.0 or (option.expected < dearer and spared > _WORTH_A_LOOK):
-        return 0, -round(spared, 9), option.id
-    return 2, round(option.expected, 9), option.id
+        return 0, -round(spared, 6), option.id
+    return 2, round(option.expected, 6), option.id

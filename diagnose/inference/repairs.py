@@ -49,6 +49,8 @@ MINUTES_A_BIT = 10.0
 AS_GOOD_AS_KNOWN = 0.9
 KNOWN_OF_SEVERAL = 0.8
 _CERTAIN = 1.0 - 1e-12  # keeps odds finite
+_A_HAIR = 0.001  # minutes: the price of the call comes out so near where the scale of single faults is fitted
+_NEVER = 1e-300  # and their logarithms
 
 Array = NDArray[np.float64]
 Flags = NDArray[np.bool_]
@@ -149,11 +151,15 @@ class Repairs:
         first = np.full(len(beliefs), HELP)
         for nth, group in enumerate(self.groups):
             minutes, begin = self._one_group(beliefs[:, group], group, stands, nth in self._rest)
-            dear = minutes >= self.economy.help_minutes
+            dear = self.dear(minutes)
             plain, called = plain + np.where(dear, 0.0, minutes), called | dear
             first = np.where((first == HELP) & ~dear, begin, first)
         # One call does for all that is dear; what is plain here is not made quicker by it, and is done first.
         return plain + np.where(called, self.economy.help_minutes, 0.0), first
+
+    def dear(self, minutes: Array | float) -> Flags:
+        """Whether something takes as long as the call for help; where it is that call, its last digit may be off."""
+        return np.asarray(minutes >= self.economy.help_minutes - _A_HAIR)
 
     def by_help(self, belief: Array, stands: Stands) -> float:
         """Expected minutes with the call made now, for one belief: the plain complaints but one come on top."""
@@ -161,7 +167,7 @@ class Repairs:
             float(self._one_group(belief[None, group], group, stands, nth in self._rest)[0][0])
             for nth, group in enumerate(self.groups)
         ]
-        plain = sorted(minutes for minutes in each if minutes < self.economy.help_minutes)
+        plain = sorted(minutes for minutes in each if not self.dear(minutes))
         return self.economy.help_minutes + sum(plain[: len(each) - 1])
 
     def _one_group(self, beliefs: Array, group: Numbers, stands: Stands, rest: bool) -> tuple[Array, Numbers]:
@@ -173,8 +179,9 @@ class Repairs:
         p = np.minimum(beliefs, _CERTAIN)
         z = np.ones(len(p)) if rest else fitted_scale(p)
         pi = p * z[:, None]
-        odds = pi / (1.0 - pi)
         left = np.log1p(-pi)
+        # Rounded, so that of siblings as probable as each other the first goes first, whatever their last digits.
+        worth = np.log(np.maximum(pi, _NEVER)) - left
         remaining = np.broadcast_to(self._possible[group], p.shape).copy()
         need, work, wasted, opened = self._needs[:, group], self._work[group], self._wasted[group], stands.opened
         moves = self._moves[stands.states][:, group]
@@ -184,7 +191,7 @@ class Repairs:
         first = began = np.full(len(beliefs), HELP)
         for turn in range(int(self._possible[group].sum())):
             cost = work + moves + (~opened * self._opening) @ need
-            choice = np.where(remaining, np.round(odds / (cost + wasted), 12), -1.0).argmax(axis=1)
+            choice = np.where(remaining, np.round(worth - np.log(cost + wasted), 6), -np.inf).argmax(axis=1)
             began = began if turn else group[choice]
             spent = spent + still * cost[rows, choice]
             remaining[rows, choice] = False

@@ -8,11 +8,13 @@ from diagnose.model import Book, Check, Machine, fits
 from diagnose.practice.machine import Practice
 from diagnose.terminal.choosing import number_from, short
 from diagnose.terminal.grouped import RANGE, Group, listed, tell_range
-from diagnose.terminal.matcher import clear_winner, find
+from diagnose.terminal.matcher import Match, clear_winner, find
 from diagnose.terminal.refusals import Refused, Told
 from diagnose.view.layout import Line, wrap
 
 __all__ = ["Listing", "causes_of", "checks_of"]
+
+_SURE, _LEAD = 0.65, 1.15
 
 
 class Listing:
@@ -44,15 +46,20 @@ class Listing:
         self._shown = self.ids if RANGE.fullmatch(text) else []
         tell_range(text, self.groups, width)
         matches = find(text, self._texts, 9)
-        winner = clear_winner(matches)
-        if winner is not None:
-            return winner
+        if self._plain(matches):
+            return matches[0].id
         if not matches:
             raise Refused(f"{short(text)} is like no {self._kind} here. Try other words, or list.", text)
         here = [m.id for m in matches if m.id in self.ids]
         if len(here) == 1:
             return here[0]  # the only one that can be done here
         raise Told(self._perhaps(text, [m.id for m in matches], width))
+
+    def _plain(self, matches: Sequence[Match]) -> bool:
+        """Whether the first needs no asking back: a wrong check costs its minutes, so it must be plainly ahead."""
+        if clear_winner(matches) is None or matches[0].score < _SURE:
+            return False
+        return len(matches) == 1 or matches[0].score >= _LEAD * matches[1].score
 
     def forget(self) -> None:
         """Something else stands on the screen now: numbers mean nothing until a list is shown again."""

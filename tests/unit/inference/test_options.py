@@ -157,6 +157,16 @@ def test_what_cannot_be_mended_here() -> None:
     assert plan([0.1, 0.9], [Task(90.0), None]) == (pytest.approx(200.0, abs=1e-3), HELP)
 
 
+def test_one_call_does_for_two_complaints_whatever_the_last_digits() -> None:
+    """Nothing can be mended here: one call, though each complaint's price is that of a call up to rounding only."""
+    rng = np.random.default_rng(1)
+    beliefs = rng.dirichlet(np.ones(4), size=(300, 2)).reshape(300, 8)
+    repairs = Repairs([None] * 8, [range(4), range(4, 8)], Task(0.0), FREE)
+    minutes, first = repairs.at_once(beliefs, repairs.stands([(frozenset(), "running")] * 300))
+    assert minutes == pytest.approx(np.full(300, FREE.help_minutes))
+    assert np.all(first == HELP)
+
+
 def test_many_causes_are_looked_into_before_help_is_called() -> None:
     """Forty causes, any one repair of 90 minutes: no single look pays against help, but looks there are."""
     names = tuple(f"c{n}" for n in range(40))
