@@ -24,6 +24,7 @@ class Best:
     """The path, its minutes, what was expected at the start, and whether it ended in a proved repair.
 
     `helped`: somewhere on the way the advice would rather have called for help, which nobody in practice can.
+    `known`: how many of the last steps are those of one who knows the fault, the advice being at a loss.
     """
 
     path: tuple[Shown, ...]
@@ -31,6 +32,7 @@ class Best:
     expected: float
     solved: bool
     helped: bool = False
+    known: int = 0
 
 
 @dataclass(frozen=True)
@@ -50,7 +52,7 @@ class Told:
 def best_path(book: Book, world: World, exercise: Exercise, most: int = _MOST_STEPS) -> Best:
     """Follow the advice among what can be read, blind to the fault, with the same seed; never calling for help.
 
-    It ends unsolved where the advice is at a loss, so that nobody waits for a path that leads nowhere.
+    Where the advice is at a loss, it goes on as one would who knows what is wrong: by what shows it, to its repair.
     """
     practice = Practice(book, world, exercise)
     expected, helped, lost = 0.0, False, 0
@@ -69,7 +71,25 @@ def best_path(book: Book, world: World, exercise: Exercise, most: int = _MOST_ST
             practice.repair(step.id)
         if practice.solved:
             break
-    return Best(tuple(practice.done), practice.minutes, expected, practice.solved, helped)
+    own = len(practice.done)
+    if not practice.solved:
+        _as_one_who_knows(practice)
+    return Best(
+        tuple(practice.done), practice.minutes, expected, practice.solved, helped, known=len(practice.done) - own
+    )
+
+
+def _as_one_who_knows(practice: Practice) -> None:
+    """For each fault the quickest check not read yet that looks at it by name, where there is one; and its repair."""
+    read = {shown.id for shown in practice.done if shown.what == "check"}
+    for fault in practice.sim.present:
+        shows = [c for c in practice.book.checks.values() if fault in c.looks_at and practice.can_read(c.id)]
+        fresh = [c for c in shows if c.id not in read and not c.computed]
+        if fresh:
+            practice.read(min(fresh, key=lambda c: (practice.cost(c), c.id)).id)
+        practice.repair(fault)
+        if practice.solved:
+            return
 
 
 def told(book: Book, world: World, exercise: Exercise, path: tuple[Shown, ...]) -> list[Told]:

@@ -74,8 +74,8 @@ class Debrief:
         yours = [_step(course, each) for each in course.path] or ["nothing done"]
         best = [_step(course, each) for each in self.best.path]
         title = "The best path"
-        if not self.best.solved:
-            title = "What the advice would have done (it ends in no proof here)"
+        if self.best.known:
+            best.insert(len(best) - self.best.known, "(the advice finds it no sooner; from here as one who knows)")
         elif self.best.helped:
             title += " (where a job would have called for help)"
         if width < RECORDS_BELOW:
@@ -84,13 +84,12 @@ class Debrief:
 
     def _minutes(self, width: int) -> list[Line]:
         course = self.course
-        path = "the best path" if self.best.solved else "the advice's path"
         text = f"Minutes: {show_number(course.practice.minutes, 3)} of yours"
         if any(each.what == "repair" for each in course.practice.done):
-            text += f"; {show_number(self.best.minutes, 3)} on {path}; "
+            text += f"; {show_number(self.best.minutes, 3)} on the best path; "
         else:
-            text += f" until you said the cause; {show_number(self._looking(), 3)} on {path} until its first repair, "
-            text += f"{show_number(self.best.minutes, 3)} with all that was repaired and proved; "
+            text += f" until you said the cause; {show_number(self._looking(), 3)} on the best path until its first "
+            text += f"repair, {show_number(self.best.minutes, 3)} with all that was repaired and proved; "
         text += f"{self.best.expected:.0f} expected at the start."
         if course.idle:
             text += f" {show_number(course.idle, 3)} of yours went into making the machine dead for nothing."

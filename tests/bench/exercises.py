@@ -3,7 +3,8 @@
     python -m tests.bench.exercises              a thousand, on two processes
     python -m tests.bench.exercises --count 40
 
-Run by hand. Prints how many can be made, how many the best path solves, and those it does not.
+Run by hand. Prints how many can be made, how many the best path solves, and those where the advice did not lead there
+by itself, so that the path goes on as one who knows the fault.
 """
 
 from __future__ import annotations
@@ -30,13 +31,14 @@ _book: Book | None = None
 
 @dataclass(frozen=True)
 class Tried:
-    """One exercise: whether it could be made, what is wrong with it, whether the best path proves a repair."""
+    """One exercise: whether it could be made, what is wrong with it, whether the best path proves its repairs."""
 
     seed: int
     level: int
     made: bool
     problems: tuple[str, ...] = ()
     solved: bool = False
+    alone: bool = False  # by the advice, without going on as one who knows
     minutes: float = 0.0
     told: str = ""
 
@@ -70,7 +72,7 @@ def try_exercise(book: Book, seed: int, level: int) -> Tried:
                 problems.append(f"{name} reads at {list(answer.values)}")
     best = best_path(book, world, exercise)
     told = f"{exercise.faults} on {exercise.machine} ({exercise.complaint}): {' > '.join(s.id for s in best.path)}"
-    return Tried(seed, level, True, tuple(problems), best.solved, best.minutes, told)
+    return Tried(seed, level, True, tuple(problems), best.solved, best.solved and not best.known, best.minutes, told)
 
 
 def _work(task: tuple[int, int]) -> Tried:
@@ -98,12 +100,13 @@ def main() -> None:
     for tried in found:
         for problem in tried.problems:
             print(f"level {tried.level} seed {tried.seed}: {problem}")
-        if tried.made and not tried.solved:
-            print(f"level {tried.level} seed {tried.seed}: not solved: {tried.told}")
-    made, solved = Counter(t.level for t in found if t.made), Counter(t.level for t in found if t.solved)
+        if tried.made and not tried.alone:
+            how = "only by one who knows" if tried.solved else "not solved"
+            print(f"level {tried.level} seed {tried.seed}: {how}: {tried.told}")
+    made, solved, alone = (Counter(t.level for t in found if getattr(t, what)) for what in ("made", "solved", "alone"))
     for level in LEVELS:
-        print(f"level {level}: {made[level]} made, {solved[level]} solved by the best path")
-    print(f"in all {len(found)}: {made.total()} made, {solved.total()} solved")
+        print(f"level {level}: {made[level]} made, {solved[level]} solved, {alone[level]} by the advice alone")
+    print(f"in all {len(found)}: {made.total()} made, {solved.total()} solved, {alone.total()} by the advice alone")
 
 
 if __name__ == "__main__":

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from itertools import pairwise
 from types import SimpleNamespace
 from typing import cast
 
@@ -50,6 +51,16 @@ def test_the_best_path_proves_its_repairs_blind_to_the_fault(book: Book) -> None
     both = best_path(book, world(), exercise(ELEMENT, INLET))
     assert both.solved
     assert {s.id for s in both.path if s.found} == {ELEMENT, INLET}
+
+
+def test_where_the_advice_does_not_lead_there_the_path_goes_on_as_one_who_knows(book: Book) -> None:
+    path = best_path(book, world(), exercise(ELEMENT, INLET), most=0)
+    assert path.solved
+    assert path.known == len(path.path)
+    for before, step in pairwise(path.path):
+        if step.what == "repair":
+            assert before.what != "check" or step.id in book.checks[before.id].looks_at
+    assert {s.id for s in path.path if s.what == "repair"} == {ELEMENT, INLET}
 
 
 def test_what_a_check_tells_is_told_in_bits_towards_the_truth(book: Book) -> None:
