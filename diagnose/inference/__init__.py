@@ -7,8 +7,8 @@ How it works, in the order of the modules:
 - `network`, `evidence`: both are unrolled into tables of at most three yes-or-no variables (or small counters). A
   repair below a node starts a new copy of it; everything else is shared between the stages.
 - `elimination`, `propagation`: an order of summing out makes a tree of clusters; a pass towards its roots and one back
-  give every probability exactly, for a whole batch of "what if" cases at once; `conditioning` fixes a few variables one
-  value after another where the batch would be too much.
+  give every probability exactly, for a whole batch of "what if" cases at once; `conditioning` fixes a few variables
+  (`cutset` says which) one value after another where the batch would be too much.
 - `posterior`: what is believed now, and what would be after each outcome of each open check, in one sweep.
 - `explain`, `conflict`: the same sweep over "what if this had not been found" gives reasons in bits and contradictions.
 - `economy`, `repairs`, `options`, `advice`: minutes for covers, states, repairs and help; the expected minutes to a

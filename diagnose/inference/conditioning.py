@@ -9,16 +9,14 @@ as certain, so that few combinations count.
 
 from __future__ import annotations
 
-import heapq
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
-from itertools import combinations
 
 import numpy as np
 from numpy.typing import NDArray
 
 from diagnose.inference.certain import without_certain
-from diagnose.inference.elimination import elimination_order, weights
+from diagnose.inference.cutset import Choice, around, cutset, enough, others
 from diagnose.inference.network import Factor
 from diagnose.inference.propagation import Clusters, Marginals, sweep
 from diagnose.inference.situation import TooWideError
@@ -30,27 +28,18 @@ __all__ = ["MOST_WORK", "WIDEST", "little_enough", "propagate"]
 PLAIN = 2**26
 PLAIN_ONE = 2**28
 WIDEST = 2**24
-# So small the tables become, by fixing so many variables at the most.
-SMALL = 2**13
-MOST_FIXED = 30
 # Cells over all tables, combinations and cases: 2**26 are a second.
 MOST_WORK = 2**26
 MOST_SEARCHED = 2**28
 # So many combinations times cases are done in one batch; of more, each combination by itself, as what is the same for
 # all cases then stays so.
 AT_ONCE = 2**11
-# Of the fixed variables so many may be in doubt at the most. What together makes up LEFT_OUT is left out, of doubts and
-# of combinations; where the work is too much, MOST_LEFT_OUT. What is foretold is off by no more than twice that.
-MOST_OPEN = 12
-LEFT_OUT = 0.003
-MOST_LEFT_OUT = 0.1
 # Cases that know less than the first one make other combinations probable: of any that has this share of a case, all
 # are tried that differ in one or two fixed variables.
 WORTH_ONE = 1e-4
 WORTH_TWO = 1e-2
 
 Array = NDArray[np.float64]
-Choice = tuple[int, ...]  # the value of each fixed variable, 0 or 1
 Choices = NDArray[np.intp]  # (combinations, fixed variables)
 
 
@@ -59,6 +48,7 @@ def propagate(
     factors: Sequence[Factor],
     wanted: Iterable[int],
     believed: Callable[[], Mapping[int, float]] | None = None,
+    fixed: list[int] | None = None,
 ) -> Marginals:
     """Log evidence of every case, and the marginals of the `wanted` variables.
 
@@ -81,7 +71,10 @@ def propagate(
     if cases > 1 and shape.cells * cases > PLAIN:
         if believed is not None:
             so = {v: p for v, p in believed().items() if v not in known}
-            found = _Conditioned(left, factors, cases, so).narrowed(wanted)
+            conditioned = _Conditioned(left, factors, cases, so, fixed or ())
+            if fixed is not None:
+                fixed[:] = conditioned.fixed
+            found = _narrowed(shape, conditioned, wanted)
         else:
             found = _searched(shape, left, factors, cases, wanted)
     if found is None:
@@ -110,6 +103,16 @@ def _feasible(shape: Clusters) -> Clusters:
     return shape
 
 
+def _narrowed(shape: Clusters, conditioned: _Conditioned, wanted: set[int]) -> Marginals | None:
+    """By the combinations that count in the first case; None where too many do, and few cases can be done plainly."""
+    try:
+        return conditioned.narrowed(wanted)
+    except TooWideError:
+        if _too_much(shape) or shape.cells * conditioned.cases > PLAIN_ONE:
+            raise
+        return None
+
+
 def _searched(
     shape: Clusters, cards: Sequence[int], factors: Sequence[Factor], cases: int, wanted: set[int]
 ) -> Marginals | None:
@@ -127,10 +130,17 @@ def _searched(
 class _Conditioned:
     """One network with some of its variables fixed: such as it is known of how probable they are in the first case."""
 
-    def __init__(self, cards: Sequence[int], factors: Sequence[Factor], cases: int, so: Mapping[int, float]) -> None:
+    def __init__(
+        self,
+        cards: Sequence[int],
+        factors: Sequence[Factor],
+        cases: int,
+        so: Mapping[int, float],
+        begin: Sequence[int] = (),
+    ) -> None:
         self.cards, self.factors, self.cases = cards, factors, cases
         scopes = [f.variables for f in factors]
-        self.fixed = _cutset(cards, scopes, so)
+        self.fixed = cutset(cards, scopes, so, begin)
         self.so = np.array([so[variable] for variable in self.fixed])
         gone = set(self.fixed)
         self.shape = Clusters(
@@ -140,12 +150,12 @@ class _Conditioned:
 
     def narrowed(self, wanted: set[int]) -> Marginals:
         """The mixture over the combinations that count in the first case; every case knows that, and more."""
-        choices, share = self._first_case(_around(self.so))
+        choices, share = self._first_case(around(self.so))
         return self._mixed(choices[self._enough(share)], self.cases, wanted)
 
     def searched(self, wanted: set[int]) -> Marginals:
         """The mixture over the combinations that count in any case."""
-        choices, share = self._every_case(_around(self.so))
+        choices, share = self._every_case(around(self.so))
         return self._mixed(choices[self._enough(share)], self.cases, wanted)
 
     def _first_case(self, fresh: list[Choice]) -> tuple[Choices, Array]:
@@ -157,7 +167,7 @@ class _Conditioned:
     def _every_case(self, fresh: list[Choice]) -> tuple[Choices, Array]:
         """These and others as far as they are worth a look, and the greatest share of each in any case."""
         nothing = (0,) * len(self.fixed)
-        fresh = list(dict.fromkeys([*fresh, *(c for n in range(3) for c in _others(nothing, n))]))
+        fresh = list(dict.fromkeys([*fresh, *(c for n in range(3) for c in others(nothing, n))]))
         tried: dict[Choice, None] = {}
         log_evidence, share = np.empty((0, self.cases)), np.empty(0)
         looked: dict[int, set[Choice]] = {1: set(), 2: set()}
@@ -173,7 +183,7 @@ class _Conditioned:
                 for choice, each in zip(tried, share, strict=True):
                     if each >= worth and choice not in looked[count]:
                         looked[count].add(choice)
-                        ahead |= dict.fromkeys(_others(choice, count))
+                        ahead |= dict.fromkeys(others(choice, count))
             fresh = [choice for choice in ahead if choice not in tried]
         if fresh:
             raise TooWideError(f"{len(self.fixed)} things bear on all the others at once")
@@ -181,12 +191,7 @@ class _Conditioned:
 
     def _enough(self, share: Array) -> Choices:
         """The places of the combinations that count, as far as the work allows."""
-        order = np.argsort(-share)
-        covered = np.cumsum(share[order]) / share.sum()
-        few = min(int(np.searchsorted(covered, 1.0 - LEFT_OUT)) + 1, MOST_WORK // (self.shape.cells * self.cases))
-        if few == 0 or covered[min(few, len(covered)) - 1] < 1.0 - MOST_LEFT_OUT:
-            raise TooWideError(f"{len(self.fixed)} things bear on all the others at once")
-        return np.asarray(order[:few])
+        return enough(share, MOST_WORK // (self.shape.cells * self.cases))
 
     def _mixed(self, choices: Choices, cases: int, wanted: set[int]) -> Marginals:
         """The first so many cases, each with the combinations mixed by how probable they are in it."""
@@ -246,39 +251,3 @@ def _combined(table: Array, index: tuple[Choices | slice, ...], held: int, axes:
     at = [n for n, each in enumerate(index) if not isinstance(each, slice)]
     front = 0 if at[-1] - at[0] + 1 != held else at[0]
     return np.moveaxis(picked, front, axes - held)
-
-
-def _around(so: Array) -> list[Choice]:
-    """All combinations of what is in doubt, the rest being as it is most probable; `so` for each fixed variable."""
-    doubt = np.minimum(so, 1.0 - so)
-    order = np.argsort(-doubt)
-    beyond = np.append(np.cumsum(doubt[order][::-1])[::-1], 0.0)  # what would be left out with so many in doubt
-    count = min(int(np.argmax(beyond <= LEFT_OUT)), MOST_OPEN)
-    if beyond[count] > MOST_LEFT_OUT:
-        raise TooWideError(f"more than {MOST_OPEN} things in doubt bear on all the others at once")
-    plain = tuple(int(each > 0.5) for each in so)
-    return [
-        tuple(1 - value if place in places else value for place, value in enumerate(plain))
-        for n in range(count + 1)
-        for places in combinations(order[:count].tolist(), n)
-    ]
-
-
-def _others(choice: Choice, count: int) -> Iterator[Choice]:
-    """All that differ from it in so many places."""
-    for places in combinations(range(len(choice)), count):
-        yield tuple(1 - value if place in places else value for place, value in enumerate(choice))
-
-
-def _cutset(cards: Sequence[int], scopes: Sequence[Sequence[int]], among: Iterable[int]) -> list[int]:
-    """Some of these variables, two at a time those that weigh most in the tables left, until these are small."""
-    fixed: list[int] = []
-    while len(fixed) < MOST_FIXED:
-        gone = set(fixed)
-        order = elimination_order(cards, [[v for v in scope if v not in gone] for scope in scopes], 0)
-        cells, heavy = weights(order, cards)
-        more = heapq.nlargest(2, (v for v in among if v in heavy and v not in gone), key=lambda v: heavy[v])
-        if cells - len(cards) <= SMALL or not more:
-            break
-        fixed += more
-    return fixed

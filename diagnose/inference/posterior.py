@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from contextlib import suppress
-from functools import cache
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -25,6 +25,8 @@ __all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict
 MANY_GROUPS = 24
 FEW_GROUPS = 2
 TELLING = 24
+# Where none could be foretold, so many are by themselves, at some seconds each.
+ALONE = 3
 
 Array = NDArray[np.float64]
 
@@ -58,7 +60,7 @@ def solve_and_predict(
     tree: FaultTree, situation: Situation, check_ids: Iterable[str]
 ) -> tuple[Solution, dict[str, Prediction]]:
     """What is believed now, and what every one of these checks would make us believe, all checks at once."""
-    return solve(tree, situation), _foretold(tree, situation, check_ids, cache(lambda: _believed(tree, situation)))
+    return solve(tree, situation), _foretold(tree, situation, check_ids, _AsItStands(tree, situation))
 
 
 def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> dict[str, Prediction]:
@@ -67,28 +69,30 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
     Checks that see the same of what findings saw outside the complaint are taken together, as the network must hold
     that for them. Where that makes many networks, or the first one shows that each is dear, as they may be after many
     answers, only the TELLING checks that promise most are foretold of those that need one of their own. What is too
-    much even so is left out.
+    much even so is left out; if that is everything, the ALONE most telling ones are tried one by one.
     """
     checks = list(dict.fromkeys(check_ids))
     found: dict[str, Prediction] = {}
-    believed = cache(lambda: _believed(tree, situation))
+    known = _AsItStands(tree, situation)
 
     def foretell(groups: Sequence[Sequence[str]]) -> None:
         for group in groups:
             with suppress(TooWideError):
-                found.update(_foretold(tree, situation, group, believed))
+                found.update(_foretold(tree, situation, group, known))
 
     groups = grouped(tree, situation, [check_of(tree, check) for check in checks])
     foretell(groups[:1])
     if not found:  # all of them at once are too much
-        foretell([_most_telling(tree, believed(), group) for group in groups[:1]])
-    dear = bool(believed.cache_info().currsize)
+        foretell([_most_telling(tree, known.believed, group) for group in groups[:1]])
+    dear = known.asked
     rest = groups[1:]
     if len(rest) > (FEW_GROUPS if dear else MANY_GROUPS):
-        telling = _most_telling(tree, believed(), [check for group in rest for check in group])
+        telling = _most_telling(tree, known.believed, [check for group in rest for check in group])
         rest = grouped(tree, situation, [check_of(tree, check) for check in telling])
         rest.sort(key=lambda group: min(map(telling.index, group)))
     foretell(rest[:FEW_GROUPS] if dear else rest)
+    if not found and checks:
+        foretell([[check] for check in _most_telling(tree, known.believed, checks)[:ALONE]])
     return {check: found[check] for check in checks if check in found}
 
 
@@ -131,17 +135,29 @@ def bearing_checks(tree: FaultTree, situation: Situation) -> tuple[str, ...]:
     return tuple(c.id for c in asked if any(not causes.isdisjoint(tree.below(node)) for node in c.looks_at))
 
 
-def _believed(tree: FaultTree, situation: Situation) -> dict[Copy, float]:
-    """How probable every node is at every stage, as far as the network of things as they stand has it."""
-    network = evidence_network(tree, situation, inside=opened(tree, situation, concerning(tree, situation)))
-    marginals = propagate(network.cards, network.factors, network.copies.values())
-    return {copy: float(marginals[variable][1, 0]) for copy, variable in network.copies.items()}
+class _AsItStands:
+    """How probable every node is at every stage, worked out when it is first asked for; and what was fixed so far."""
+
+    def __init__(self, tree: FaultTree, situation: Situation) -> None:
+        self._tree, self._situation = tree, situation
+        self.fixed: list[Copy] = []
+
+    @property
+    def asked(self) -> bool:
+        return "believed" in self.__dict__
+
+    @cached_property
+    def believed(self) -> dict[Copy, float]:
+        """As far as the network of things as they stand has it: that of `solve`, which could be done."""
+        network, _ = _asked(self._tree, self._situation)
+        marginals = propagate(network.cards, network.factors, network.copies.values())
+        return {copy: float(marginals[variable][1, 0]) for copy, variable in network.copies.items()}
 
 
 def _foretold(
-    tree: FaultTree, situation: Situation, check_ids: Iterable[str], believed: Callable[[], Mapping[Copy, float]]
+    tree: FaultTree, situation: Situation, check_ids: Iterable[str], known: _AsItStands
 ) -> dict[str, Prediction]:
-    """In one sweep, about the causes concerned. `believed`: as `_believed` has it.
+    """In one sweep, about the causes concerned.
 
     A check is cut into cells: "the first true node it looks at is the i-th", and "none of them". A cell is a handful
     of nodes known to be true or false, so it multiplies each of their variables by 0 or 1 and leaves the shape of the
@@ -157,9 +173,14 @@ def _foretold(
     variables = [network.variable(cause, situation.stage) for cause in causes]
 
     def as_it_stands() -> dict[int, float]:
-        return {network.copies[copy]: p for copy, p in believed().items() if copy in network.copies}
+        return {network.copies[copy]: p for copy, p in known.believed.items() if copy in network.copies}
 
-    marginals = propagate(network.cards, network.factors, variables, as_it_stands)
+    fixed = [network.copies[copy] for copy in known.fixed if copy in network.copies]
+    try:
+        marginals = propagate(network.cards, network.factors, variables, as_it_stands, fixed)
+    finally:
+        copies = {variable: copy for copy, variable in network.copies.items()}
+        known.fixed = [copies[variable] for variable in fixed]
     now = _finite(marginals)
     so = np.array([_row(marginals[variable][1], cells.cases) for variable in variables])
     chance = np.exp(_row(marginals.log_evidence, cells.cases) - now)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import random
+from contextlib import suppress
 
 import pytest
 
@@ -15,7 +16,9 @@ from diagnose.inference import (
     concerned,
     conditioning,
     conflicts,
+    cutset,
     explain,
+    predict,
     propagation,
     solve,
     solve_and_predict,
@@ -60,8 +63,9 @@ def test_a_long_batch_is_cut(monkeypatch: pytest.MonkeyPatch) -> None:
 
 def _condition(monkeypatch: pytest.MonkeyPatch) -> None:
     """From here on, even small networks have some of their variables fixed."""
-    for name, value in (("PLAIN", 0), ("SMALL", 12), ("MOST_FIXED", 8)):
-        monkeypatch.setattr(conditioning, name, value)
+    monkeypatch.setattr(conditioning, "PLAIN", 0)
+    for name, value in (("SMALL", 12), ("MOST_FIXED", 8)):
+        monkeypatch.setattr(cutset, name, value)
 
 
 @pytest.mark.parametrize("seed", range(60))
@@ -81,11 +85,29 @@ def test_conditioned_equals_the_whole(monkeypatch: pytest.MonkeyPatch, seed: int
         assert mixed[check].outcomes == pytest.approx(whole[check].outcomes, abs=0.01)
         for nth, chance in enumerate(whole[check].outcomes.values()):
             assert chance * mixed[check].after[nth] == pytest.approx(chance * whole[check].after[nth], abs=0.01)
-    monkeypatch.setattr(conditioning, "LEFT_OUT", 0.0)
+    monkeypatch.setattr(cutset, "LEFT_OUT", 0.0)
     exact = solve_and_predict(tree, situation, tree.checks)[1]
     for check in tree.checks:
         assert exact[check].outcomes == pytest.approx(whole[check].outcomes, abs=1e-9)
         assert exact[check].after == pytest.approx(whole[check].after, abs=1e-9)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_of_many_in_doubt_the_most_probable_combinations_do(monkeypatch: pytest.MonkeyPatch, seed: int) -> None:
+    rng = random.Random(seed)
+    tree = random_tree(rng, causes=8, events=5, complaints=2, checks=6)
+    situation = random_situation(rng, tree)
+    try:
+        whole = solve_and_predict(tree, situation, tree.checks)[1]
+    except ImpossibleSituationError:
+        return
+    _condition(monkeypatch)
+    monkeypatch.setattr(cutset, "MOST_OPEN", 5)
+    monkeypatch.setattr(cutset, "MOST_TURNED", 5)
+    with suppress(TooWideError):  # where they leave out too much
+        mixed = predict(tree, situation, tree.checks)
+        for check in mixed:
+            assert mixed[check].outcomes == pytest.approx(whole[check].outcomes, abs=2 * cutset.MOST_LEFT_OUT)
 
 
 @pytest.mark.parametrize("seed", range(20))
@@ -100,7 +122,7 @@ def test_conditioned_reasons_equal_the_whole(monkeypatch: pytest.MonkeyPatch, se
     except ImpossibleSituationError:
         return
     _condition(monkeypatch)
-    monkeypatch.setattr(conditioning, "LEFT_OUT", 0.0)
+    monkeypatch.setattr(cutset, "LEFT_OUT", 0.0)
     again = explain(tree, situation, cause)
     assert again.probability == pytest.approx(whole.probability, abs=1e-3)
     bits = {(r.item, r.sole): r.bits for r in (*whole.speaks_for, *whole.speaks_against)}
