@@ -34,8 +34,8 @@ _MOSTLY = 0.5
 # From this share of the call for help on, the price of repairing at once is cut off by that call and tells one check
 # from another no longer.
 _NEAR_HELP = 0.9
-# What a check in a search must spare of its own minutes, at least: judgement.
-_WORTH_A_LOOK = 0.4
+# What a check in a search must spare of its own minutes, at least; judgement.
+_WORTH_A_LOOK = 0.2
 # So far what is foretold may be off by rounding.
 _EXACT = 1e-6
 
@@ -124,7 +124,8 @@ class _Weigher:
         base = float(self._searched(self.belief[None, :], minutes, stands)[0]) if search else at_once
         options = self._checks(base, search) if self.predictions else []
         by_help, call = self.repairs.by_help(self.belief, stands), self.repairs.economy.help_minutes
-        by_help += float(self.repairs.work(self.belief[None, :], stands)[0]) if search else 0.0
+        work = float(self.repairs.work(self.belief[None, :], stands)[0]) if search else 0.0
+        by_help += work
         options.append(Option("help", "help", by_help, min(at_once - by_help, 0.0), call))
         if begin != HELP:
             cost = float(self.repairs.each(stands)[0, begin])
@@ -132,7 +133,8 @@ class _Weigher:
                 Option("repair", self.causes[begin], at_once, 0.0, cost, probability=float(self.belief[begin]))
             )
         without = min(o.expected for o in options if o.kind != "check")
-        ranked = sorted(options, key=lambda o: _order(o, without if search else 0.0))
+        worth = (base - work) / max(without - work, 1e-9) if search else np.inf
+        ranked = sorted(options, key=lambda o: _order(o, max(worth, _WORTH_A_LOOK)))
         if known != HELP:
             ranked.sort(key=lambda o: o.kind != "repair")
         return Advice(tuple(ranked), search)
@@ -192,15 +194,15 @@ class _Weigher:
         )
 
 
-def _order(option: Option, dearer: float) -> tuple[int, float, str]:
+def _order(option: Option, worth: float) -> tuple[int, float, str]:
     """Checks that save, by what they spare per minute; then what can be done without one; then the other checks.
 
-    In a search a check that spares a little less than it takes still goes before what is `dearer`: the price of a bit
-    is a guess, and to stop looking is the worse one.
+    In a search one that spares less than it takes still goes first, where its share of that is `worth` it: with checks
+    that poor, what is left to look for would take so much longer, and still less than what can be done without one.
     """
     if option.kind != "check":
         return 1, round(option.expected, 6), f"{option.kind == 'help':d} {option.id}"
     spared = (option.saves + option.minutes) / option.minutes
-    if option.saves > 0.0 or (option.expected < dearer and spared > _WORTH_A_LOOK):
+    if option.saves > 0.0 or spared > worth:
         return 0, -round(spared, 6), option.id
     return 2, round(option.expected, 6), option.id

@@ -49,6 +49,7 @@ MINUTES_A_BIT = 10.0
 AS_GOOD_AS_KNOWN = 0.9
 KNOWN_OF_SEVERAL = 0.8
 _CERTAIN = 1.0 - 1e-12  # keeps odds finite
+_LIKELY = 0.5
 _A_HAIR = 0.001  # minutes: the price of the call comes out so near where the scale of single faults is fitted
 _NEVER = 1e-300  # and their logarithms
 
@@ -153,7 +154,9 @@ class Repairs:
             minutes, begin = self._one_group(beliefs[:, group], group, stands, nth in self._rest)
             dear = self.dear(minutes)
             plain, called = plain + np.where(dear, 0.0, minutes), called | dear
-            first = np.where((first == HELP) & ~dear, begin, first)
+            # What another complaint explains as well is not the one to begin with where it is likely none of this.
+            likely = nth not in self._rest or -np.expm1(np.log1p(-np.minimum(beliefs[:, group], _CERTAIN)).sum(axis=1))
+            first = np.where((first == HELP) & ~dear & (likely >= _LIKELY), begin, first)
         # One call does for all that is dear; what is plain here is not made quicker by it, and is done first.
         return plain + np.where(called, self.economy.help_minutes, 0.0), first
 

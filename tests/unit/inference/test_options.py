@@ -181,6 +181,31 @@ def test_many_causes_are_looked_into_before_help_is_called() -> None:
     assert advice.best.expected < FREE.help_minutes
 
 
+def test_a_poor_check_goes_before_a_call_that_is_far_dearer_and_not_before_one_that_is_not() -> None:
+    """Of four causes it tells half a bit and takes twenty minutes; what is left to look for is two bits."""
+    names = tuple(f"c{n}" for n in range(4))
+    belief = np.full(4, 1 / 4)
+    leans = np.array([0.445, 0.445, 0.055, 0.055])
+    poor = Prediction("poor", {"left": 0.5, "right": 0.5}, names, np.array([leans, leans[::-1]]))
+
+    def best(help_minutes: float) -> str:
+        economy = Economy({}, {"running": 0.0}, {"running": 0.0}, help_minutes)
+        repairs = Repairs([Task(300.0)] * 4, [range(4)], Task(0.0), economy)
+        return weigh_options(names, belief, [poor], {"poor": Task(20.0)}, repairs, Circumstances()).best.kind
+
+    assert best(240.0) == "check"
+    assert best(60.0) == "help"
+
+
+def test_what_another_complaint_explains_is_not_what_is_begun_with() -> None:
+    """The first complaint is dear, what only the second has is quick and hardly believed: that is no start."""
+    tasks = [None, None, Task(10.0)]
+    stands = Repairs(tasks, [[0, 1], [2]], Task(0.0), FREE).stands([(frozenset(), "running")])
+    for believed, begins in ((0.1, HELP), (0.9, 2)):
+        repairs = Repairs(tasks, [[0, 1], [2]], Task(0.0), FREE, rest=[2])
+        assert repairs.at_once(np.array([[0.5, 0.5, believed]]), stands)[1] == [begins]
+
+
 def test_a_check_that_tells_nothing_is_not_advised() -> None:
     names = tuple(f"c{n}" for n in range(40))
     belief = np.full(40, 1 / 40)
