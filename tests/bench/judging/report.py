@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from tests.bench.judging.jobs import Job
-from tests.bench.judging.played import Outcome
+from tests.bench.judging.played import MOST_STEPS, Outcome
 from tests.bench.judging.ways import WAYS
 
 __all__ = ["Played", "report"]
@@ -72,7 +72,8 @@ def _ways(outcomes: Sequence[Outcome], perfect: Mapping[str, float]) -> Iterator
     shared = set.intersection(*(set(each) for each in by_way.values())) if all(by_way.values()) else set()
     if not shared:
         return
-    yield f"the same {len(shared)} jobs in other ways: minutes to a proved repair (a call for help counted)"
+    yield f"the same {len(shared)} jobs in other ways: minutes to a proved repair, with the call for help where one was"
+    yield f"  made, or where {MOST_STEPS} steps led to no end"
     base = _mean(by_way["advice"][j].minutes for j in shared)
     for way, jobs in by_way.items():
         minutes = _mean(jobs[j].minutes for j in shared)
