@@ -14,7 +14,7 @@ from diagnose.units import Quantity, show_number
 from diagnose.view.layout import RECORDS_BELOW, Line, number_word, percent, text_width, wrap
 from diagnose.view.question import paragraphs
 
-__all__ = ["Debrief", "debrief_of"]
+__all__ = ["LONGEST", "Debrief", "debrief_of"]
 
 # The unit in which an instrument's error is told, by the instrument as the simulator calls it.
 _UNIT = {
@@ -24,7 +24,7 @@ _UNIT = {
 }
 
 # Steps shown of the best path: judgement. Long paths tell a trainee little, and take minutes to weigh.
-_LONGEST = 14
+LONGEST = 14
 
 
 @dataclass(frozen=True)
@@ -152,7 +152,7 @@ def debrief_of(course: Course) -> Debrief:
     book, world, exercise = course.book, course.world, course.exercise
     return Debrief(
         course,
-        best_path(book, world, exercise, _LONGEST),
+        best_path(book, world, exercise, LONGEST),
         told(book, world, exercise, course.path),
         settling(book, world, exercise),
     )

@@ -2,6 +2,7 @@
 
     python -m tests.bench.exercises              a thousand, on two processes
     python -m tests.bench.exercises --count 40
+    python -m tests.bench.exercises --part 1/4   a quarter of them
 
 Run by hand. Prints how many can be made, how many the best path solves, and those where the advice did not lead there
 by itself, so that the path goes on as one who knows the fault.
@@ -20,6 +21,7 @@ from pathlib import Path
 from diagnose.model import Book, fits
 from diagnose.model.loader import load_book
 from diagnose.practice.best import best_path
+from diagnose.practice.debrief import LONGEST
 from diagnose.practice.making import LEVELS, NoExerciseError, causes_under, make
 from diagnose.practice.port import machine_of, simulate, simulator_here
 
@@ -70,7 +72,7 @@ def try_exercise(book: Book, seed: int, level: int) -> Tried:
                 problems.append(f"{name} reads {answer.outcome}")
             elif spec is not None and list(answer.values) != (spec.each or [""]):
                 problems.append(f"{name} reads at {list(answer.values)}")
-    best = best_path(book, world, exercise)
+    best = best_path(book, world, exercise, LONGEST)  # as the trainee is shown it
     told = f"{exercise.faults} on {exercise.machine} ({exercise.complaint}): {' > '.join(s.id for s in best.path)}"
     return Tried(seed, level, True, tuple(problems), best.solved, best.solved and not best.known, best.minutes, told)
 
@@ -88,9 +90,12 @@ def main() -> None:
     options.add_argument("--count", type=int, default=1000)
     options.add_argument("--seed", type=int, default=1)
     options.add_argument("--workers", type=int, default=2)
+    options.add_argument("--part", default="1/1", help="K/N: the K-th of N parts")
     given = options.parse_args()
     chance = random.Random(given.seed)
     tasks = [(chance.randrange(10**6), 1 + nth % len(LEVELS)) for nth in range(given.count)]
+    part, parts = map(int, given.part.split("/"))
+    tasks = tasks[part - 1 :: parts]
     found = []
     with ProcessPoolExecutor(given.workers) as pool:
         for nth, tried in enumerate(pool.map(_work, tasks, chunksize=4), 1):
