@@ -18,7 +18,7 @@ __all__ = ["Choice", "around", "cutset", "enough", "others"]
 SMALL = 2**13
 MOST_FIXED = 30
 # Of so many fixed variables in doubt all combinations are tried; of more, as many again, of those in which no more than
-# MOST_TURNED are other than most probable: where there are many, each is seldom so.
+# MOST_TURNED are other than most probable: where there are many, each is seldom so. Judgement, by trial.
 MOST_OPEN = 12
 MOST_TURNED = 3
 # What together makes up LEFT_OUT is left out, of doubts and of combinations; where the work is too much, MOST_LEFT_OUT.

@@ -25,7 +25,7 @@ __all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict
 MANY_GROUPS = 24
 FEW_GROUPS = 2
 TELLING = 24
-# Where none could be foretold, so many are by themselves, at some seconds each.
+# Where none could be foretold, so many are by themselves, at some seconds each. Judgement.
 ALONE = 3
 
 Array = NDArray[np.float64]

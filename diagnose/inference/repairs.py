@@ -49,7 +49,7 @@ MINUTES_A_BIT = 10.0
 AS_GOOD_AS_KNOWN = 0.9
 KNOWN_OF_SEVERAL = 0.8
 _CERTAIN = 1.0 - 1e-12  # keeps odds finite
-_LIKELY = 0.5
+_LIKELY = 0.5  # to begin with a cause of a complaint that another one explains as well; judgement
 _A_HAIR = 0.001  # minutes: the price of the call comes out so near where the scale of single faults is fitted
 _NEVER = 1e-300  # and their logarithms
 

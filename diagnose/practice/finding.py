@@ -14,6 +14,7 @@ from diagnose.view.layout import Line, wrap
 
 __all__ = ["Listing", "causes_of", "checks_of"]
 
+# How well words must fit a check, and how far ahead of the next, to be taken without asking back. Judgement, by trial.
 _SURE, _LEAD = 0.65, 1.15
 
 
