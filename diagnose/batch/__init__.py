@@ -1,3 +1,3 @@
-"""Floor 8: commands that answer at once, without a dialogue; each is imported by the command that needs it."""
+"""Floor 9: commands that answer at once, without a dialogue; each is imported by the command that needs it."""
 
 __all__: list[str] = []

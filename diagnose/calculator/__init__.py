@@ -1,4 +1,4 @@
-"""Floor 8: the calculator. Figures in from the plate, the words typed or an answer asked for; working out."""
+"""Floor 9: the calculator. Figures in from the plate, the words typed or an answer asked for; working out."""
 
 from diagnose.calculator.answer import Reckoned, reckon
 from diagnose.calculator.figures import FigureError, Wanted, gather_figures

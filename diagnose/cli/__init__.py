@@ -1,4 +1,4 @@
-"""Floor 9: the command line. Arguments in, one room called; rooms are imported when their command runs."""
+"""Floor 10: the command line. Arguments in, one room called; rooms are imported when their command runs."""
 
 from __future__ import annotations
 

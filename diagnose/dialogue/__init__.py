@@ -1,4 +1,4 @@
-"""Floor 8: the conversation of a job."""
+"""Floor 9: the conversation of a job."""
 
 from diagnose.dialogue.run import run_job
 from diagnose.dialogue.start import start

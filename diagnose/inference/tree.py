@@ -163,7 +163,7 @@ def _plain_tree(book: Book, machine: Machine | None) -> FaultTree:
     graph: nx.DiGraph[str] = nx.DiGraph()
     graph.add_nodes_from(nodes)
     graph.add_edges_from((node.id, each) for node in nodes.values() for each in node.inputs)
-    checks = {c.id: _check(book, c, nodes) for c in book.checks.values() if _there(machine, c)}
+    checks = {c.id: _check(book, c, nodes) for c in book.checks.values() if c.looks_at and _there(machine, c)}
     return FaultTree(graph, nodes, checks)
 
 

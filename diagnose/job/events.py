@@ -9,11 +9,13 @@ import msgspec
 __all__ = [
     "EVENT_TYPES",
     "Acknowledged",
+    "Adjusted",
     "Closed",
     "ComplaintSaid",
     "ContextGiven",
     "Event",
     "InstrumentChosen",
+    "LineLeft",
     "MachineDescribed",
     "NoteAdded",
     "Opened",
@@ -36,7 +38,10 @@ class _Event(msgspec.Struct, frozen=True, forbid_unknown_fields=True, tag_field=
 
 
 class Opened(_Event, frozen=True, kw_only=True):
-    """A job begins on a machine. `allowed` is who works here, `keep_closed` what must not be opened."""
+    """A job begins on a machine. `allowed` is who works here, `keep_closed` what must not be opened.
+
+    A `handover` works through the sheet of this machine; a `repair` begins with a complaint.
+    """
 
     machine: str
     type: str
@@ -46,6 +51,7 @@ class Opened(_Event, frozen=True, kw_only=True):
     allowed: tuple[str, ...] = ("operator", "technician")
     keep_closed: tuple[str, ...] = ()
     knowledge: str = ""  # fingerprint of the knowledge
+    purpose: Literal["repair", "handover"] = "repair"
 
 
 class PlateWanted(_Event, frozen=True):
@@ -153,7 +159,26 @@ class Repaired(_Event, frozen=True):
 
 
 class NoteAdded(_Event, frozen=True):
+    """A note in the technician's words; `about` is the line of the sheet it belongs to, if one."""
+
     text: str
+    about: str = ""
+
+
+class Adjusted(_Event, frozen=True):
+    """Something was set on the way to a figure of the sheet: to what, by place, as text with unit."""
+
+    adjustment: str
+    line: str
+    settings: dict[str, str] = {}
+
+
+class LineLeft(_Event, frozen=True):
+    """A line of the sheet is left as it is, and why; `text` in the technician's own words."""
+
+    line: str
+    why: Literal["not now", "waits for another trade", "no instrument here", "not at this site", "remark"]
+    text: str = ""
 
 
 class Withdrawn(_Event, frozen=True):
@@ -165,7 +190,7 @@ class Withdrawn(_Event, frozen=True):
 class Closed(_Event, frozen=True):
     """The job ends."""
 
-    how: Literal["repaired", "stopped for safety", "help called", "no fault", "given up"]
+    how: Literal["repaired", "stopped for safety", "help called", "no fault", "given up", "handed over"]
     text: str = ""
 
 
@@ -186,6 +211,8 @@ Event = (
     | Acknowledged
     | Repaired
     | NoteAdded
+    | Adjusted
+    | LineLeft
     | Withdrawn
     | Closed
 )

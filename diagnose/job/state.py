@@ -29,6 +29,7 @@ class JobState:
     allowed: frozenset[str] = frozenset({"operator", "technician"})
     keep_closed: frozenset[str] = frozenset()
     knowledge: str = ""
+    purpose: str = "repair"
     plate_wanted: bool | None = None  # None: not asked yet
     plate_asked: frozenset[str] = frozenset()
     described: frozenset[str] = frozenset()  # of name, serial, site: what was asked
@@ -46,6 +47,9 @@ class JobState:
     acknowledged: frozenset[str] = frozenset()  # checks and repairs whose cautions were acknowledged
     repairs: tuple[Repair, ...] = ()
     notes: tuple[str, ...] = ()
+    line_notes: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # line of the sheet -> notes about it
+    adjusted: tuple[tuple[int, ev.Adjusted], ...] = ()  # with the number of its event, in order
+    left: Mapping[str, ev.LineLeft] = field(default_factory=dict)  # lines of the sheet left as they are
     closed: ev.Closed | None = None
     answers: tuple[int, ...] = ()  # numbers of the events that answered a question, in order
     unread: tuple[str, ...] = ()  # readings this knowledge can't read, in words
@@ -104,6 +108,8 @@ _ANSWERS = (
     ev.Skipped,
     ev.RuledOut,
     ev.Repaired,
+    ev.Adjusted,
+    ev.LineLeft,
 )
 
 
@@ -152,8 +158,15 @@ def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
                 acknowledged=frozenset(),
                 turned=ev.TurnedTo("prove", cause),
             )
-        case ev.NoteAdded(text):
-            return replace(state, notes=(*state.notes, text))
+        case ev.NoteAdded(text, about):
+            if not about:
+                return replace(state, notes=(*state.notes, text))
+            told = (*state.line_notes.get(about, ()), text)
+            return replace(state, line_notes={**state.line_notes, about: told})
+        case ev.Adjusted():
+            return replace(state, adjusted=(*state.adjusted, (record.number, event)), turned=ev.TurnedTo("advice"))
+        case ev.LineLeft(line, _, _):
+            return replace(state, left={**state.left, line: event}, turned=ev.TurnedTo("advice"))
         case ev.Closed():
             return replace(state, closed=event)
     return state
@@ -172,6 +185,7 @@ def _opened(state: JobState, event: ev.Opened, book: Book) -> JobState:
         allowed=frozenset(event.allowed),
         keep_closed=frozenset(event.keep_closed),
         knowledge=event.knowledge,
+        purpose=event.purpose,
         plate_wanted=False if saved else None,
         plate_asked=frozenset(),
         described=frozenset({"name", "serial", "site"}) if saved else frozenset(),

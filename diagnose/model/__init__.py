@@ -8,6 +8,7 @@ from diagnose.model.machine import PLATE_FIGURES, TRAITS, Machine, PlateFigure, 
 from diagnose.model.observed import Finding, Reading
 from diagnose.model.problems import KnowledgeError, Problem
 from diagnose.model.record import Basis
+from diagnose.model.sheet import Adjustment, SheetLine
 from diagnose.model.supporting import (
     Caution,
     ContextQuestion,
@@ -22,6 +23,7 @@ from diagnose.model.supporting import (
 __all__ = [
     "PLATE_FIGURES",
     "TRAITS",
+    "Adjustment",
     "Basis",
     "Book",
     "Cause",
@@ -45,6 +47,7 @@ __all__ = [
     "Reading",
     "ReadingSpec",
     "Scale",
+    "SheetLine",
     "Shift",
     "Source",
     "StopCondition",

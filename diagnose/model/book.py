@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from diagnose.model.entities import Cause, Check, Complaint, Event
+from diagnose.model.sheet import Adjustment, SheetLine
 from diagnose.model.supporting import (
     Caution,
     ContextQuestion,
@@ -65,9 +66,12 @@ class Book:
     access: Mapping[str, Effort] = field(default_factory=dict)
     states: Mapping[str, Effort] = field(default_factory=dict)
     help: Mapping[str, Effort] = field(default_factory=dict)
+    lines: Mapping[str, SheetLine] = field(default_factory=dict)  # of the handover's sheet, as written
+    adjustments: Mapping[str, Adjustment] = field(default_factory=dict)
     scales: Mapping[str, Scale] = field(default_factory=dict)  # likelihood, frequency, shift, unlisted
     assemblies: Mapping[str, str] = field(default_factory=dict)  # assembly -> title
     titled: Mapping[str, tuple[int, str]] = field(default_factory=dict)  # file of complaints -> its place, its title
+    sections: Mapping[str, tuple[int, str]] = field(default_factory=dict)  # of the sheet -> its place, its title
     places: Mapping[str, Place] = field(default_factory=dict)  # id -> where it stands
     fingerprint: str = ""  # the same for the same knowledge files
 

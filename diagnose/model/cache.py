@@ -18,7 +18,7 @@ __all__ = ["cached_book"]
 
 KEPT = 4  # books kept: ours with and without a shop's folder, and a version or two
 # What a kept book depends on besides the files.
-_READERS = ("book.py", "entities.py", "loader.py", "record.py", "shop.py", "supporting.py")
+_READERS = ("book.py", "entities.py", "loader.py", "record.py", "sheet.py", "shop.py", "supporting.py")
 
 
 def cached_book(folders: Sequence[Path], keep_in: Path) -> Book:

@@ -132,16 +132,21 @@ class Check(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=Tru
     cautions: Annotated[list[str], CAUTIONS]
     looks_at: Annotated[
         list[str],
-        said("in the order in which they mask one another: the first that is so decides", "list of events and causes"),
-    ]
+        said(
+            "in the order in which they mask one another: the first that is so decides",
+            "list of events and causes",
+            "asked on the sheet of a handover alone",
+        ),
+    ] = []
     outcomes: Annotated[dict[str, Outcome], said("in the order shown, two or more", "table: id to outcome")]
     shows: Annotated[
         dict[str, dict[str, str | float]],
         said(
             "a row for each id of `looks_at`, and `none`: what is then seen, and how often",
             "table: row to outcomes by word of likelihood",
+            "nothing, where it looks at nothing",
         ),
-    ]
+    ] = {}
     asked_for: Annotated[
         list[str],
         said("where its question presupposes one of these, as where a noise comes from", "list of complaints", "any"),

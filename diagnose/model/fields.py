@@ -11,6 +11,7 @@ import msgspec
 
 from diagnose.model import entities as e
 from diagnose.model import record as r
+from diagnose.model import sheet as h
 from diagnose.model import supporting as s
 from diagnose.model.machine import TRAITS
 
@@ -26,6 +27,8 @@ RECORDS: Mapping[str, type[msgspec.Struct]] = {
     "Check": e.Check,
     "Reading": e.ReadingSpec,
     "Outcome": e.Outcome,
+    "Line of the sheet": h.SheetLine,
+    "Adjustment": h.Adjustment,
     "Limit": s.Limit,
     "Instrument": s.InstrumentKind,
     "Source": s.Source,

@@ -13,6 +13,7 @@ from weakref import WeakValueDictionary
 import msgspec
 
 from diagnose.model import entities as e
+from diagnose.model import sheet as h
 from diagnose.model import supporting as s
 from diagnose.model.book import Book, Place, Scale
 from diagnose.model.lines import line_of
@@ -26,6 +27,7 @@ _ASSEMBLY: dict[str, type[msgspec.Struct]] = {"event": e.Event, "cause": e.Cause
 _KINDS: dict[str, dict[str, type[msgspec.Struct]]] = {
     "assemblies": _ASSEMBLY,
     "complaints": {"complaint": e.Complaint, **_ASSEMBLY},
+    "handover": {"line": h.SheetLine, "adjust": h.Adjustment, "check": e.Check},
     "limits": {"limit": s.Limit},
     "machines": {"machine": s.MachineType},
     "instruments.toml": {"instrument": s.InstrumentKind},
@@ -34,7 +36,7 @@ _KINDS: dict[str, dict[str, type[msgspec.Struct]]] = {
     "context.toml": {"question": s.ContextQuestion},
     "access.toml": {"access": s.Effort, "state": s.Effort, "help": s.Effort},
 }
-_REFERENCES = ("of", "looks_at", "prove_by", "inseparable_from")
+_REFERENCES = ("of", "looks_at", "prove_by", "inseparable_from", "check", "adjust", "upsets")
 
 
 def shipped_knowledge() -> Path:
@@ -98,6 +100,7 @@ class _Gathered:
         self.places: dict[str, Place] = {}
         self.assemblies: dict[str, str] = {}
         self.titled: dict[str, tuple[int, str]] = {}
+        self.sections: dict[str, tuple[int, str]] = {}
         self.scales: dict[str, Scale] = {}
         self.problems: list[Problem] = []
         self.digest = sha256()
@@ -140,14 +143,15 @@ class _Gathered:
         fresh: set[str],
     ) -> None:
         lines = line_of(text)
-        scoped = "event" in kinds and "complaint" not in kinds
+        scoped = "check" in kinds and "complaint" not in kinds
         for key, value in data.items():
-            if key == "title" and scoped and isinstance(value, str):
+            ordered = self.titled if "complaint" in kinds else self.sections if "line" in kinds else None
+            if key == "title" and ordered is not None and isinstance(value, str):
+                ordered[stem] = (ordered.get(stem, (99, ""))[0], value)
+            elif key == "order" and ordered is not None and isinstance(value, int):
+                ordered[stem] = (value, ordered.get(stem, (99, stem))[1])
+            elif key == "title" and scoped and isinstance(value, str):
                 self.assemblies[stem] = value
-            elif key == "title" and "complaint" in kinds and isinstance(value, str):
-                self.titled[stem] = (self.titled.get(stem, (99, ""))[0], value)
-            elif key == "order" and "complaint" in kinds and isinstance(value, int):
-                self.titled[stem] = (value, self.titled.get(stem, (99, stem))[1])
             elif key not in kinds or not isinstance(value, list):
                 self._problem(Place(shown, 1), f"unknown key {key!r}", f"use {', '.join(kinds)}")
         for kind, record in kinds.items():
@@ -214,8 +218,11 @@ class _Gathered:
             states=t.get("state", {}),
             help=t.get("help", {}),
             scales=self.scales,
+            lines=t.get("line", {}),
+            adjustments=t.get("adjust", {}),
             assemblies=self.assemblies,
             titled=self.titled,
+            sections=self.sections,
             places=self.places,
             fingerprint=self.digest.hexdigest()[:16],
         )
@@ -228,7 +235,9 @@ def _scope(raw: dict[str, Any], assembly: str) -> dict[str, Any]:
         scoped["id"] = f"{assembly}.{raw['id']}"
     for key in _REFERENCES:
         value = raw.get(key)
-        if isinstance(value, list):
+        if isinstance(value, str):
+            scoped[key] = _full(value, assembly)
+        elif isinstance(value, list):
             scoped[key] = [_full(v, assembly) for v in value]
         elif isinstance(value, dict):
             scoped[key] = {_full(k, assembly): v for k, v in value.items()}

@@ -1,3 +1,3 @@
-"""Floor 8: practice. A simulated machine with a hidden fault, its exercises, and the debrief."""
+"""Floor 9: practice. A simulated machine with a hidden fault, its exercises, and the debrief."""
 
 __all__: list[str] = []

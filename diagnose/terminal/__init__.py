@@ -1,4 +1,4 @@
-"""Floor 7: the terminal. Fronts (live, plain, scripted), letters, long lists, and words understood; no job in it."""
+"""Floor 8: the terminal. Fronts (live, plain, scripted), letters, long lists, and words understood; no job in it."""
 
 from diagnose.terminal.front import Front, Paused
 from diagnose.terminal.fronts import front_here

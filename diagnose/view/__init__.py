@@ -1,4 +1,4 @@
-"""Floor 6: what is shown, as plain lines wrapped by us, with light styling on top; no input here."""
+"""Floor 7: what is shown, as plain lines wrapped by us, with light styling on top; no input here."""
 
 from diagnose.view.encode import clean, for_charset
 from diagnose.view.layout import Line, number_word, percent, table, wrap

@@ -38,6 +38,7 @@ CLOSED = {
     "help called": "help called",
     "no fault": "no fault of the machine",
     "given up": "given up",
+    "handed over": "handed over",
 }
 
 # The line under each question, and the letters that mean the same at every question.

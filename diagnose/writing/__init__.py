@@ -1,3 +1,3 @@
-"""Floor 8: `diagnose knowledge new` asks for an entry field by field and writes it into a shop's own folder."""
+"""Floor 9: `diagnose knowledge new` asks for an entry field by field and writes it into a shop's own folder."""
 
 __all__: list[str] = []

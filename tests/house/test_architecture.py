@@ -15,6 +15,7 @@ PACKAGE = ROOT / "diagnose"
 # Room -> floor. A room imports only from floors below; rooms on one floor never import each other.
 FLOORS = {
     "units": 0,
+    "language": 0,
     "physics": 1,
     "model": 2,
     "simulator": 2,
@@ -22,14 +23,16 @@ FLOORS = {
     "rules": 3,
     "inference": 4,
     "job": 5,
-    "view": 6,
-    "terminal": 7,
-    "dialogue": 8,
-    "batch": 8,
-    "calculator": 8,
-    "writing": 8,
-    "practice": 8,
-    "cli": 9,
+    "handover": 6,
+    "view": 7,
+    "terminal": 8,
+    "dialogue": 9,
+    "batch": 9,
+    "calculator": 9,
+    "writing": 9,
+    "practice": 9,
+    "report": 9,
+    "cli": 10,
 }
 # Library -> rooms that may import it. Anything else from outside the standard library is refused.
 LIBRARIES = {

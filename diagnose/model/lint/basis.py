@@ -18,6 +18,8 @@ def all_bases(book: Book) -> Iterator[tuple[str, Basis]]:
         (book.events, ""),
         (book.causes, ""),
         (book.checks, ""),
+        (book.lines, "line:"),
+        (book.adjustments, "adjust:"),
         (book.limits, "limit:"),
         (book.instruments, "instrument:"),
         (book.machines, "machine:"),

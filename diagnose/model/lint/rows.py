@@ -19,7 +19,7 @@ def check(book: Book) -> Iterator[Problem]:
 
 
 def _faults(each: Check, book: Book) -> Iterator[tuple[str, str]]:
-    wanted = [*each.looks_at, "none"]
+    wanted = [*each.looks_at, "none"] if each.looks_at else []
     if len(set(each.looks_at)) < len(each.looks_at):
         yield "looks_at names something twice", "name each once"
     for row in wanted:
@@ -36,7 +36,7 @@ def _faults(each: Check, book: Book) -> Iterator[tuple[str, str]]:
             yield f"row {row} sums to {total:.2f}", "choose words that share 1 among them"
     named = {outcome for seen in each.shows.values() for outcome in seen}
     for outcome in each.outcomes:
-        if outcome not in named:
+        if outcome not in named and each.looks_at:
             yield f"outcome {outcome} is named in no row", "say when it is seen, or drop it"
     if not any(outcome.good for outcome in each.outcomes.values()) and not each.computed:
         yield "no outcome is marked good", "mark what a healthy machine shows"

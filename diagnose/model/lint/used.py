@@ -25,8 +25,12 @@ def check(book: Book) -> Iterator[Problem]:
     for name in book.events:
         if name not in reached and name not in looked:
             yield Problem(book.places[name], f"{name}: stands under no complaint", "name it in an event, or drop it")
+    on_sheet = {line.check for line in book.lines.values()}
     for name, each in book.checks.items():
-        if not reached.intersection(each.looks_at):
+        if not each.looks_at:
+            if name not in on_sheet:
+                yield Problem(book.places[name], f"{name}: looks at nothing, and no sheet has it", "see looks_at")
+        elif not reached.intersection(each.looks_at):
             yield Problem(book.places[name], f"{name}: looks at nothing that stands under a complaint", "see looks_at")
     yield from _idle(book)
 
@@ -36,7 +40,7 @@ def _idle(book: Book) -> Iterator[Problem]:
     for name in book.sources:
         if name not in sources:
             yield Problem(book.places[f"source:{name}"], f"{name}: no entry rests on it", "use it, or drop it")
-    cautions = {c for table in (book.causes, book.checks) for e in table.values() for c in e.cautions}
+    cautions = {c for table in (book.causes, book.checks, book.adjustments) for e in table.values() for c in e.cautions}
     for name in book.cautions:
         if name not in cautions:
             yield Problem(book.places[f"caution:{name}"], f"{name}: no check or repair names it", "use it, or drop it")
