@@ -1,3 +1,3 @@
-"""Floor 9: a job as a document: service report, handover sheet, office copy; terminal, Markdown, HTML, PDF, JSON."""
+"""Floor 9: a job as a document: service report, handover sheet, office copy; in every format."""
 
 __all__: list[str] = []
