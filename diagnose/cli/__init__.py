@@ -7,7 +7,7 @@ import sys
 import traceback
 from collections.abc import Callable
 from pathlib import Path
-from typing import NoReturn
+from typing import Literal, NoReturn
 
 import click
 
@@ -87,6 +87,13 @@ def cli(
 def resume(setup: Setup, job: str | None) -> None:
     """Go on with JOB, or with the open job touched last."""
     _dialogue(setup, job or "")
+
+
+@cli.command()
+@click.pass_obj
+def handover(setup: Setup) -> None:
+    """Set a machine right, prove it line by line, and hand it over; resume goes on with one."""
+    _dialogue(setup, None, "handover")
 
 
 @cli.command()
@@ -178,13 +185,13 @@ def _guarded(run: Callable[[], object]) -> int:
         return say(sentence, code)
 
 
-def _dialogue(setup: Setup, job: str | None) -> None:
+def _dialogue(setup: Setup, job: str | None, purpose: Literal["repair", "handover"] = "repair") -> None:
     from diagnose.dialogue import start
 
     journal = setup.journal()
     if job and not journal.has(job):
         fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
     book = setup.book()
-    code = start(book, journal, setup.places, job=job, plain=setup.plain, crew=setup.crew(book))
+    code = start(book, journal, setup.places, job=job, plain=setup.plain, crew=setup.crew(book), purpose=purpose)
     if code:
         sys.exit(int(code))

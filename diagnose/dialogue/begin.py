@@ -148,6 +148,7 @@ def _opened(text: str, scene: Scene) -> ev.Event:
         allowed=scene.crew.who,
         keep_closed=scene.crew.keep_closed,
         knowledge=scene.book.fingerprint,
+        purpose=scene.purpose,
     )
 
 

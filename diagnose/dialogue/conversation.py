@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from diagnose.dialogue import asides, begin, complain, measure, mend
+from diagnose.dialogue import asides, begin, complain, measure, mend, sheet_talk
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.before import old_answer
 from diagnose.dialogue.flow import next_request
+from diagnose.dialogue.leaving import left_out
 from diagnose.dialogue.news import News
 from diagnose.dialogue.numbers import number_lines
 from diagnose.dialogue.reminder import reminder
@@ -24,8 +25,8 @@ from diagnose.view.summary import job_head, summary_block
 
 __all__ = ["Conversation"]
 
-_SHOWING = frozenset("hwrti")  # letters that show something long
-_FREE = rq.Describe | rq.AskFigure | rq.AskComplaint
+_SHOWING = frozenset("hwrtil")  # letters that show something long
+_FREE = rq.Describe | rq.AskFigure | rq.AskComplaint | rq.AskWho
 
 
 class Conversation:
@@ -42,7 +43,8 @@ class Conversation:
         if resumed:
             self._resume()
         else:
-            self._say(wrap(words.WELCOME, self._front.width, role="dim"))
+            welcome = words.WELCOME if self._scene.purpose == "repair" else words.WELCOME_HANDOVER
+            self._say(wrap(welcome, self._front.width, role="dim"))
         while True:
             request = self._next()
             if isinstance(request, rq.Ended):
@@ -102,6 +104,8 @@ class Conversation:
                 return measure.answer(request, text, self._scene)
             case rq.Decide() | rq.AskRepair() | rq.AskGone() | rq.AskClose() | rq.AskEnd():
                 return mend.answer(request, text, self._scene)
+            case rq.AskFailed() | rq.AskFound() | rq.AskSet() | rq.AskLeave() | rq.AskWho() | rq.AskHandover():
+                return sheet_talk.answer(request, text, self._scene)
             case _:
                 return []
 
@@ -116,6 +120,8 @@ class Conversation:
                 return measure.show(request, self._scene, width, resumed)
             case rq.Decide() | rq.AskRepair() | rq.AskGone() | rq.AskClose() | rq.AskEnd():
                 return mend.show(request, self._scene, width, resumed)
+            case rq.AskFailed() | rq.AskFound() | rq.AskSet() | rq.AskLeave() | rq.AskWho() | rq.AskHandover():
+                return sheet_talk.show(request, self._scene, width, resumed)
             case _:
                 return []
 
@@ -128,8 +134,7 @@ class Conversation:
             case "b":
                 self._back()
             case "?" | "s":
-                is_check = isinstance(request, rq.AskCaution) and request.before in self._scene.book.checks
-                self._do(_left_out(request, letter.letter, is_check))
+                self._do(left_out(request, letter.letter, self._scene))
             case "h":
                 self._say(asides.help_lines(self._scene.book, width))
             case "w":
@@ -142,6 +147,8 @@ class Conversation:
                 self._say(asides.tree_lines(self._scene, more, width))
             case "i":
                 self._say(asides.info_lines(self._scene, width))
+            case "l":
+                self._do(sheet_talk.go_to(more, self._scene, self._front))
             case _:
                 self._do(turn(letter.letter, more, request, self._scene, self._front) or ())
 
@@ -180,31 +187,3 @@ def _keys(request: rq.Request, default: str, width: int) -> list[Line]:
         return keys(line, width) + wrap(words.OLD_ANSWER + default, width, "  ", role="dim")
     skippable = isinstance(request, rq.Describe) and request.what != "name"
     return keys(words.KEYS_FREE if skippable else line, width)
-
-
-def _left_out(request: rq.Request, letter: str, is_check: bool) -> Sequence[ev.Event]:
-    """What it means to leave a question out. Raises Refused where it can't be left out."""
-    match request:
-        case rq.AskCheck(_, check):
-            return [ev.Skipped(check, "don't know" if letter == "?" else "can't reach")]
-        case rq.AskCaution(_, before):
-            return [ev.Skipped(before, "can't reach") if is_check else ev.TurnedTo("advice")]
-        case rq.AskContext(_, question):
-            return [ev.ContextGiven(question)]
-        case rq.AskFigure(_, figure):
-            return [ev.PlateRead(figure)]
-        case rq.Describe(_, "serial" | "site" as what):
-            return [ev.MachineDescribed(what)]
-        case rq.AskRepair() | rq.AskGone() | rq.AskEnd():
-            return [ev.TurnedTo("advice")]
-        case rq.OfferPlate():
-            return [ev.PlateWanted(False)]
-        case rq.AskComplaint(_, said) if said:
-            return [ev.StepDone("complaints")]
-        case rq.AskSafety():
-            raise Refused(words.BE_SURE)
-        case rq.AskMachine():
-            raise Refused(words.MACHINE_HINT)
-        case rq.AskComplaint():
-            raise Refused(words.COMPLAINT_NEEDED)
-    raise Refused(words.GO_NO_SKIP)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from typing import Literal
 
 from diagnose.dialogue import requests as rq
+from diagnose.dialogue.care import caution_before
+from diagnose.dialogue.sheet_flow import next_on_sheet
+from diagnose.handover.sheet import failing, sheet_of
 from diagnose.job.state import JobState
 from diagnose.model import Book, fits
-from diagnose.view.words import LICENCE_WORDS
 
 __all__ = ["MOST_OPTIONS", "next_request", "plate_figures", "proofs", "proving"]
 
@@ -24,10 +26,29 @@ def next_request(book: Book, state: JobState, advice: Advice) -> rq.Request:
     if state.closed is not None:
         return rq.Ended()
     number = len(state.answers) + 1
+    if state.purpose == "handover":
+        return _handover(book, state, number, advice)
     for found in (_machine(state, number), _story(book, state, number), _turned(book, state, number)):
         if found is not None:
             return found
     return _advised(book, state, number, _offered(advice()))
+
+
+def _handover(book: Book, state: JobState, number: int, advice: Advice) -> rq.Request:
+    """The machine and its dangers, then the sheet; while a failure is looked into, as on any job."""
+    asked = _machine(state, number) or _dangers(state, number)
+    if asked is not None:
+        return asked
+    sheet = sheet_of(book, state)
+    if not failing(sheet):
+        return next_on_sheet(sheet, number)
+    return _turned(book, state, number) or _advised(book, state, number, _offered(advice()))
+
+
+def _dangers(state: JobState, number: int) -> rq.Request | None:
+    if not state.safety_asked:
+        return rq.AskSafety(number)
+    return rq.Stopped(state.stop) if state.stop is not None else None
 
 
 def _offered(advice: Sequence[rq.Option]) -> tuple[rq.Option, ...]:
@@ -70,10 +91,9 @@ def _machine(state: JobState, number: int) -> rq.Request | None:
 
 
 def _story(book: Book, state: JobState, number: int) -> rq.Request | None:
-    if not state.safety_asked:
-        return rq.AskSafety(number)
-    if state.stop is not None:
-        return rq.Stopped(state.stop)
+    dangers = _dangers(state, number)
+    if dangers is not None:
+        return dangers
     if "complaints" not in state.steps or not state.complaints:
         return rq.AskComplaint(number, state.present)
     for question in book.context:
@@ -91,7 +111,7 @@ def _turned(book: Book, state: JobState, number: int) -> rq.Request | None:
     if state.turned.what == "check" and target in book.checks:
         return _check(book, state, number, target, "choice")
     if state.turned.what == "repair" and target in book.causes:
-        return _caution(book, state, number, target) or rq.AskRepair(number, target)
+        return caution_before(book, state, number, target) or rq.AskRepair(number, target)
     if state.turned.what == "prove":
         asked = _prove(book, state, number)
         if asked is not None:
@@ -143,22 +163,4 @@ def _check(
     by: Literal["advice", "choice", "proof"],
     options: tuple[rq.Option, ...] = (),
 ) -> rq.Request:
-    return _caution(book, state, number, check, options) or rq.AskCheck(number, check, by, options)
-
-
-def _caution(
-    book: Book, state: JobState, number: int, before: str, options: tuple[rq.Option, ...] = ()
-) -> rq.AskCaution | None:
-    entry = book.checks.get(before) or book.causes[before]
-    if before in state.acknowledged:
-        return None
-    licence = "" if entry.who in state.allowed or entry.who == "operator" else entry.who
-    words = tuple(dict.fromkeys((*_words(book, entry.cautions), *([LICENCE_WORDS[licence]] if licence else []))))
-    return rq.AskCaution(number, before, tuple(entry.cautions), words, licence, options) if words else None
-
-
-def _words(book: Book, cautions: Sequence[str]) -> Iterator[str]:
-    for name in cautions:
-        caution = book.cautions.get(name)
-        if caution is not None and caution.word:
-            yield caution.word
+    return caution_before(book, state, number, check, options) or rq.AskCheck(number, check, by, options)

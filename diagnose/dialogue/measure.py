@@ -7,11 +7,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from diagnose.dialogue import requests as rq
+from diagnose.dialogue.care import work_named
 from diagnose.dialogue.flow import proving
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.job.instruments import read_with
-from diagnose.model import Cause, Check
+from diagnose.model import Adjustment, Cause, Check
 from diagnose.model.answers import parse_answer
 from diagnose.terminal.choosing import short
 from diagnose.terminal.refusals import Refused
@@ -19,6 +20,7 @@ from diagnose.units import UnitError
 from diagnose.view import words
 from diagnose.view.layout import Line, labelled, wrap
 from diagnose.view.question import CheckTexts, access, caution_block, check_block, heading
+from diagnose.view.sheet import at_line, wanted_text
 
 __all__ = ["answer", "cautions_due", "flags", "option_text", "show", "shown_just_now"]
 
@@ -34,15 +36,17 @@ def show(request: Measure, scene: Scene, width: int, resumed: bool = False) -> l
     brief = shown_just_now(check, scene, resumed)
     lines = [] if brief else _others(request.options, scene, width)
     texts = replace(_texts(request, scene), cautions=cautions_due(check, scene, width, resumed))
+    line = scene.sheet.of_check(check.id) if request.by == "sheet" else None
+    lines += at_line(line, scene.sheet, width) if line is not None and not brief else []
     return lines + check_block(check, request.number, flags(scene, check.cautions), texts, width, brief)
 
 
-def shown_just_now(entry: Check | Cause, scene: Scene, resumed: bool) -> bool:
+def shown_just_now(entry: Check | Cause | Adjustment, scene: Scene, resumed: bool) -> bool:
     """Whether cautions, time and access stand on the screen already: their word was just typed."""
     return entry.id in scene.state.acknowledged and not resumed
 
 
-def cautions_due(entry: Check | Cause, scene: Scene, width: int, resumed: bool) -> list[Line]:
+def cautions_due(entry: Check | Cause | Adjustment, scene: Scene, width: int, resumed: bool) -> list[Line]:
     """The cautions before a check or repair. Those with a word were shown just before, unless one comes back to it."""
     known = [scene.book.cautions[c] for c in entry.cautions if c in scene.book.cautions]
     return [] if shown_just_now(entry, scene, resumed) else caution_block(known, "", width)
@@ -55,12 +59,14 @@ def flags(scene: Scene, cautions: Sequence[str]) -> list[str]:
 
 def _caution(request: rq.AskCaution, scene: Scene, width: int) -> list[Line]:
     book = scene.book
-    entry = book.checks.get(request.before) or book.causes[request.before]
+    entry = work_named(book, request.before)
     lines = _others(request.options, scene, width)
+    line = scene.sheet.of_check(request.before) if scene.on_sheet else None
+    lines += at_line(line, scene.sheet, width) if line is not None else []
     lines += heading(request.number, width, access(entry), flags(scene, request.cautions))
-    kind = words.REPAIR
+    kind = words.REPAIR if request.before in book.causes else words.SETTING
     if request.before in book.checks:
-        kind = words.PROOF if proving(book, scene.state) else words.NEXT_CHECK
+        kind = words.PROOF if not scene.on_sheet and proving(book, scene.state) else words.NEXT_CHECK
     lines += wrap(f"{kind}: {entry.title}", width)
     if request.options:
         lines += wrap(request.options[0].why, width, f"  {words.WHY_THIS}", "    ")
@@ -87,11 +93,14 @@ def option_text(option: rq.Option, scene: Scene) -> str:
 
 
 def _texts(request: rq.AskCheck, scene: Scene) -> CheckTexts:
-    expected = scene.assessment.expected(request.check) if scene.ranked else None
-    why = {"choice": "", "proof": words.BY_PROOF, "advice": ""}[request.by]
+    expected = scene.expected(request.check)
+    why = {"choice": "", "proof": words.BY_PROOF, "advice": "", "sheet": ""}[request.by]
     if request.options and request.check not in scene.state.acknowledged:
         why = request.options[0].why
     shown = " ".join(expected.lines) if expected else ""
+    line = scene.sheet.of_check(request.check) if request.by == "sheet" else None
+    if line is not None:
+        shown = wanted_text(line, scene.sheet)
     return CheckTexts(shown, why, instrument=with_line(scene.book.checks[request.check], scene))
 
 

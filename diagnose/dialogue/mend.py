@@ -8,6 +8,7 @@ from typing import Literal
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.measure import cautions_due, flags, option_text, shown_just_now
 from diagnose.dialogue.scene import Scene
+from diagnose.handover.sheet import failing
 from diagnose.job import events as ev
 from diagnose.terminal.choosing import number_from
 from diagnose.terminal.refusals import Refused
@@ -46,7 +47,8 @@ def show(request: Mend, scene: Scene, width: int, resumed: bool = False) -> list
             return lines + choices([f"close the job: {words.CLOSED[how]}", words.MORE_WRONG], width)
         case rq.AskEnd(number):
             lines = heading(number, width) + wrap(words.END, width)
-            return lines + choices([*(text for _, text in words.END_WAYS), words.END_BACK], width)
+            ways = [*([words.BACK_TO_SHEET] if _lines_in_doubt(scene) else []), *(text for _, text in words.END_WAYS)]
+            return lines + choices([*ways, words.END_BACK], width)
 
 
 def answer(request: Mend, text: str, scene: Scene) -> Sequence[ev.Event]:
@@ -67,8 +69,20 @@ def answer(request: Mend, text: str, scene: Scene) -> Sequence[ev.Event]:
                 return [ev.Closed(how)]
             return [ev.TurnedTo("complaint")]
         case rq.AskEnd():
-            chosen = number_from(text, len(_ENDS) + 1)
+            doubt = _lines_in_doubt(scene)
+            chosen = number_from(text, len(_ENDS) + 1 + bool(doubt)) - bool(doubt)
+            if not chosen:
+                return doubt
             return [ev.Closed(_ENDS[chosen - 1])] if chosen <= len(_ENDS) else [ev.TurnedTo("advice")]
+
+
+def _lines_in_doubt(scene: Scene) -> list[ev.Event]:
+    """On a handover: the lines whose cause is being looked for are left, as far as it was not found."""
+    if scene.state.purpose != "handover" or scene.state.machine is None:
+        return []
+    looked_for = failing(scene.sheet)
+    lines = [line for line in scene.sheet.lines if line.comes_to in looked_for and line.verdict != "pass"]
+    return [ev.LineLeft(line.id, "remark", words.NOT_FOUND) for line in lines]
 
 
 def _decided(option: rq.Option) -> ev.Event:

@@ -9,6 +9,7 @@ from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.ranking import ranking_block
 from diagnose.view.reasons import conflict_block, finding_block
+from diagnose.view.sheet import counts_text, verdict_block
 
 __all__ = ["News"]
 
@@ -23,7 +24,9 @@ class News:
 
     def keep_quiet(self) -> None:
         """Count everything so far as said."""
-        if self._ready():
+        if self._scene.on_sheet:
+            self._told |= {("sheet", r.id) for r in self._scene.state.readings}
+        elif self._ready():
             self._told |= {_key(f) for f in self._scene.assessment.findings}
             self._told |= {u.reading.id for u in self._scene.assessment.run.unanswered}
             self._told |= set(self._scene.conflicts)
@@ -31,10 +34,14 @@ class News:
 
     def standing(self, width: int, bars: bool) -> list[Line]:
         """The ranking as it stands, to go on from."""
+        if self._scene.on_sheet:
+            return [Line(), *wrap(f"{words.SHEET}{counts_text(self._scene.sheet)}.", width)]
         return [Line(), *self._ranking(width, bars)] if self._ready() else []
 
     def lines(self, width: int, bars: bool) -> list[Line]:
         """What is new since the last time."""
+        if self._scene.on_sheet:
+            return self._on_sheet(width)
         if not self._ready():
             return []
         lines = self._findings(width) + self._unanswered(width) + self._conflicts(width)
@@ -44,10 +51,29 @@ class News:
             lines += [*([Line()] if lines else []), *self._ranking(width, bars)]
         return [Line(), *lines] if lines else []
 
+    def _on_sheet(self, width: int) -> list[Line]:
+        """What the reading taken last has come to, with its working, and what is worked out from it."""
+        sheet = self._scene.sheet
+        newest = sheet.state.readings[-1] if sheet.state.readings else None
+        if newest is None or ("sheet", newest.id) in self._told:
+            return []
+        self._told.add(("sheet", newest.id))
+        lines: list[Line] = []
+        for line in sheet.lines:
+            finding = line.finding
+            if finding is None or newest.id not in finding.counts or _key(finding) in self._told:
+                continue
+            self._told.add(_key(finding))
+            lines += verdict_block(line, sheet, width)
+            lines += [each for text in finding.working for each in wrap(text, width, "   ")]
+        self._told |= {_key(f) for f in sheet.run.findings}
+        return [Line(), *lines] if lines else []
+
     def _ready(self) -> bool:
         """Before the story is told there is no ranking worth printing; after the end there is none either."""
         scene = self._scene
-        told = set(scene.book.context) <= scene.state.context_asked and "complaints" in scene.state.steps
+        asked = scene.state.purpose == "handover" or set(scene.book.context) <= scene.state.context_asked
+        told = asked and "complaints" in scene.state.steps
         return scene.ranked and told and scene.state.closed is None and scene.state.stop is None
 
     def _mark(self) -> object:

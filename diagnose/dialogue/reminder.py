@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.begin import machine_groups, plate_question
+from diagnose.dialogue.care import work_named
 from diagnose.dialogue.complain import complaint_groups
 from diagnose.dialogue.scene import Scene
 from diagnose.terminal.grouped import listed
@@ -28,7 +29,7 @@ def _asked(request: rq.Request, scene: Scene) -> str:
         case rq.AskCheck(_, name):
             return book.checks[name].ask
         case rq.AskCaution(_, before, _, typed):
-            title = book.title(before)
+            title = work_named(book, before).title
             stop = "" if title.endswith("?") else "."
             return f"{title}{stop} Type {' '.join(typed)} and Enter to go on; s skips this, b goes back."
         case rq.AskContext(_, question):
@@ -43,6 +44,14 @@ def _asked(request: rq.Request, scene: Scene) -> str:
             return f"{words.GONE} {book.title(complaint)}"
         case rq.AskRepair(_, cause):
             return f"{book.title(cause)}. {words.WHAT_FOUND}"
+        case rq.AskFailed(_, line):
+            return f"{scene.sheet.by_id[line].title}. {words.FAILED}"
+        case rq.AskFound(_, _, name) | rq.AskSet(_, _, name):
+            return f"{words.TO_SET}{book.adjustments[name].title}."
+        case rq.AskLeave(_, line):
+            return f"{scene.sheet.by_id[line].title}. {words.LEAVE}"
+        case rq.AskWho(_, line):
+            return f"{scene.sheet.by_id[line].title}: {words.WHO_SHOWN}"
     return words.ASKED[type(request).__name__]
 
 

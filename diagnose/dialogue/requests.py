@@ -15,11 +15,17 @@ __all__ = [
     "AskComplaint",
     "AskContext",
     "AskEnd",
+    "AskFailed",
     "AskFigure",
+    "AskFound",
     "AskGone",
+    "AskHandover",
+    "AskLeave",
     "AskMachine",
     "AskRepair",
     "AskSafety",
+    "AskSet",
+    "AskWho",
     "Decide",
     "Describe",
     "Ended",
@@ -118,7 +124,7 @@ class AskCheck(_Numbered):
     """One check to be answered."""
 
     check: str
-    by: Literal["advice", "choice", "proof"]
+    by: Literal["advice", "choice", "proof", "sheet"]
     options: tuple[Option, ...] = ()  # the advice it was taken from, itself first
 
 
@@ -156,6 +162,48 @@ class AskEnd(_Numbered):
 
 
 @dataclass(frozen=True)
+class AskFailed(_Numbered):
+    """A line of the sheet is not as wanted, or can't be told: what now?"""
+
+    line: str
+
+
+@dataclass(frozen=True)
+class AskFound(_Numbered):
+    """How what is to be set stands now, before it is touched."""
+
+    line: str
+    adjustment: str
+
+
+@dataclass(frozen=True)
+class AskSet(_Numbered):
+    """Something to be set, which way and how far."""
+
+    line: str
+    adjustment: str
+
+
+@dataclass(frozen=True)
+class AskLeave(_Numbered):
+    """Why a line is left as it is."""
+
+    line: str
+
+
+@dataclass(frozen=True)
+class AskWho(_Numbered):
+    """Who was shown what a line tells."""
+
+    line: str
+
+
+@dataclass(frozen=True)
+class AskHandover(_Numbered):
+    """The sheet is through: hand the machine over, or what else?"""
+
+
+@dataclass(frozen=True)
 class Ended:
     """The job is closed."""
 
@@ -176,5 +224,11 @@ Request = (
     | AskGone
     | AskClose
     | AskEnd
+    | AskFailed
+    | AskFound
+    | AskSet
+    | AskLeave
+    | AskWho
+    | AskHandover
     | Ended
 )

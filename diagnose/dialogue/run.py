@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from contextlib import ExitStack, suppress
 from pathlib import Path
+from typing import Literal
 
 from diagnose.dialogue.conversation import Conversation
 from diagnose.dialogue.scene import Scene
@@ -36,11 +37,13 @@ def run_job(
     crew: Crew | None = None,
     new_name: str | None = None,
     own: Sequence[OwnInstrument] = (),
+    purpose: Literal["repair", "handover"] = "repair",
 ) -> Exit:
     """Begin a job, or go on with `job`, until it is closed or paused. Raises JobHeld and JournalError.
 
     Every answer is on disk before the next question; nothing is written before the first answer.
-    `new_name` names a new job where a name made up here won't do; `own` are the technician's instruments.
+    `new_name` names a new job where a name made up here won't do; `own` are the technician's instruments, `purpose` is
+    that of a job begun now.
     """
     if job is not None and not journal.has(job):
         front.say(wrap(f"There is no job {job}. `diagnose jobs` lists them.", front.width))
@@ -50,7 +53,7 @@ def run_job(
         if holds is not None:
             stack.enter_context(hold(holds, name))
         stack.enter_context(signals_hang_up(front))
-        scene = Scene(Session(book, journal, name), machines, crew or Crew(), own)
+        scene = Scene(Session(book, journal, name), machines, crew or Crew(), own, purpose)
         try:
             if _stays_closed(scene, front):
                 return Exit.OK

@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Literal
 
 from diagnose.dialogue.requests import Option
+from diagnose.handover.sheet import Sheet, failing, sheet_of
 from diagnose.job.assess import Assessment, Row
 from diagnose.job.crew import Crew
 from diagnose.job.instruments import OwnInstrument, fitting, in_use, usual
 from diagnose.job.session import Session
 from diagnose.job.state import JobState
 from diagnose.model import Book, Check, Instrument
+from diagnose.rules import Expected, expected
 from diagnose.view.advice import choice_why
 
 __all__ = ["Scene"]
@@ -26,6 +29,7 @@ class Scene:
     machines: Path
     crew: Crew = field(default_factory=Crew)  # of a job begun now
     own: Sequence[OwnInstrument] = ()  # the technician's instruments
+    purpose: Literal["repair", "handover"] = "repair"  # of a job begun now
 
     @property
     def book(self) -> Book:
@@ -43,6 +47,23 @@ class Scene:
     def rows(self) -> Sequence[Row]:
         """The ranking; empty while nothing is complained of."""
         return self.assessment.rows if self.ranked else ()
+
+    @property
+    def sheet(self) -> Sheet:
+        """The sheet of a handover as it stands."""
+        return sheet_of(self.book, self.state)
+
+    @property
+    def on_sheet(self) -> bool:
+        """Whether a handover is at its sheet now, and not looking for the cause of a failure."""
+        return self.state.purpose == "handover" and self.state.machine is not None and not failing(self.sheet)
+
+    def expected(self, check: str) -> Expected | None:
+        """What a check should read on this machine, as far as it can be said now."""
+        if self.on_sheet:
+            assert self.state.machine is not None
+            return expected(self.book, self.state.machine, self.state.readings, check, self.state.stage)
+        return self.assessment.expected(check) if self.ranked else None
 
     @property
     def ranked(self) -> bool:

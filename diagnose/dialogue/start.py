@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Literal
 
 from diagnose.dialogue.run import run_job
 from diagnose.job.crew import Crew
@@ -25,10 +26,11 @@ def start(
     job: str | None = None,
     plain: bool = False,
     crew: Crew | None = None,
+    purpose: Literal["repair", "handover"] = "repair",
 ) -> Exit:
     """Begin a job (None), go on with the open one touched last (""), or with the one named.
 
-    `crew`: who works on a job begun now. Raises JobHeld and JournalError.
+    `crew` is who works on a job begun now, `purpose` what it is for. Raises JobHeld and JournalError.
     """
     front = front_here(plain)
     if job == "":
@@ -41,7 +43,7 @@ def start(
         own = list_instruments(places.instruments)
     except InstrumentError as error:  # a job does not wait for a file: usual accuracies are taken
         front.say(wrap(f"{error}. Usual accuracies are taken until then.", front.width))
-    return run_job(book, journal, places.machines, front, job, places.holds, crew or Crew(), own=own)
+    return run_job(book, journal, places.machines, front, job, places.holds, crew or Crew(), own=own, purpose=purpose)
 
 
 def last_open(book: Book, journal: Journal) -> str | None:

@@ -102,10 +102,14 @@ class ContextGiven(_Event, frozen=True):
 
 
 class TurnedTo(_Event, frozen=True):
-    """What is being done now, so that resume comes back to the same place."""
+    """What is being done now, so that resume comes back to the same place.
 
-    what: Literal["advice", "check", "repair", "prove", "complaint", "end"]
+    On a sheet `line` is the line it is for: of an adjustment that is made, of a line that is left as it is.
+    """
+
+    what: Literal["advice", "check", "repair", "prove", "complaint", "end", "adjust", "leave"]
     id: str = ""
+    line: str = ""
 
 
 class ReadingTaken(_Event, frozen=True):
@@ -166,11 +170,15 @@ class NoteAdded(_Event, frozen=True):
 
 
 class Adjusted(_Event, frozen=True):
-    """Something was set on the way to a figure of the sheet: to what, by place, as text with unit."""
+    """Something was set on the way to a figure of the sheet: to what, by place, as text with unit.
+
+    `found`: nothing was set yet; this is how it stood when it was read.
+    """
 
     adjustment: str
     line: str
     settings: dict[str, str] = {}
+    found: bool = False
 
 
 class LineLeft(_Event, frozen=True):

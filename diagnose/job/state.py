@@ -49,7 +49,9 @@ class JobState:
     notes: tuple[str, ...] = ()
     line_notes: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # line of the sheet -> notes about it
     adjusted: tuple[tuple[int, ev.Adjusted], ...] = ()  # with the number of its event, in order
-    left: Mapping[str, ev.LineLeft] = field(default_factory=dict)  # lines of the sheet left as they are
+    left: Mapping[str, tuple[int, ev.LineLeft]] = field(default_factory=dict)  # lines left as they are, with the event
+    stands: str = ""  # the machine, as the last work left it: a word of the states
+    typed: frozenset[str] = frozenset()  # cautions whose word was typed since it was brought into that state
     closed: ev.Closed | None = None
     answers: tuple[int, ...] = ()  # numbers of the events that answered a question, in order
     unread: tuple[str, ...] = ()  # readings this knowledge can't read, in words
@@ -148,8 +150,9 @@ def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
             return replace(state, skipped={**state.skipped, check: why}, turned=_back_to_advice(state, check))
         case ev.RuledOut(node):
             return replace(state, ruled_out=(*state.ruled_out, node), turned=_back_to_advice(state, node))
-        case ev.Acknowledged(_, before):
-            return replace(state, acknowledged=state.acknowledged | {before})
+        case ev.Acknowledged(cautions, before):
+            state = _stands(state, before, book)
+            return replace(state, acknowledged=state.acknowledged | {before}, typed=state.typed | frozenset(cautions))
         case ev.Repaired(cause, found):
             return replace(
                 state,
@@ -164,12 +167,22 @@ def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
             told = (*state.line_notes.get(about, ()), text)
             return replace(state, line_notes={**state.line_notes, about: told})
         case ev.Adjusted():
-            return replace(state, adjusted=(*state.adjusted, (record.number, event)), turned=ev.TurnedTo("advice"))
+            turned = state.turned if event.found else ev.TurnedTo("advice")
+            return replace(state, adjusted=(*state.adjusted, (record.number, event)), turned=turned)
         case ev.LineLeft(line, _, _):
-            return replace(state, left={**state.left, line: event}, turned=ev.TurnedTo("advice"))
+            left = {**state.left, line: (record.number, event)}
+            return replace(state, left=left, turned=ev.TurnedTo("advice"))
         case ev.Closed():
             return replace(state, closed=event)
     return state
+
+
+def _stands(state: JobState, work: str, book: Book) -> JobState:
+    """The machine is brought into the state that a check, repair or adjustment needs; a change asks for care anew."""
+    entry = book.checks.get(work) or book.causes.get(work) or book.adjustments.get(work)
+    if entry is None or entry.state == state.stands:
+        return state
+    return replace(state, stands=entry.state, typed=frozenset())
 
 
 def _back_to_advice(state: JobState, done: str) -> ev.TurnedTo:
@@ -249,7 +262,10 @@ def _reading(state: JobState, record: ev.Record, event: ev.ReadingTaken, book: B
             raise UnitError(f"this knowledge has no outcome {event.outcome!r} there")
     except UnitError as error:
         return replace(state, unread=(*state.unread, f"{event.check}: {error}"), turned=turned)
-    stands = state.stage
-    reading = Reading(str(record.number), event.check, values, event.outcome, event.instrument, stands, taken_with)
+    at = state.stage
+    reading = Reading(str(record.number), event.check, values, event.outcome, event.instrument, at, taken_with)
     skipped = {name: why for name, why in state.skipped.items() if name != event.check}
-    return replace(state, readings=(*state.readings, reading), skipped=skipped, turned=turned)
+    read = {name for name, line in book.lines.items() if line.check == event.check}
+    left = {name: each for name, each in state.left.items() if name not in read}
+    state = _stands(state, event.check, book)
+    return replace(state, readings=(*state.readings, reading), skipped=skipped, left=left, turned=turned)

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from diagnose.model.entities import Check
+from diagnose.model.entities import Check, ReadingSpec
 from diagnose.units import Quantity, UnitError, parse_quantity
 
-__all__ = ["parse_answer", "parse_values", "show_values"]
+__all__ = ["parse_answer", "parse_places", "parse_values", "show_values"]
 
 _NUMBER_THEN_REST = re.compile(r"^([+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+))(.*)$")
 
@@ -41,6 +41,11 @@ def parse_values(check: Check, text: str) -> dict[str, Quantity]:
     spec = check.reading
     if spec is None:
         raise UnitError(f"{check.id} is answered by choosing, not by a number")
+    return parse_places(text, spec)
+
+
+def parse_places(text: str, spec: ReadingSpec) -> dict[str, Quantity]:
+    """Values by place, as the reading wants them. Raises UnitError with the remedy."""
     places = spec.each or [""]
     pieces = _split(text)
     if len(pieces) != len(places):
@@ -51,7 +56,7 @@ def parse_values(check: Check, text: str) -> dict[str, Quantity]:
     values: dict[str, Quantity] = {}
     for place, (number, unit) in zip(places, pieces, strict=True):
         quantity = parse_quantity(f"{number} {unit or last_unit}", spec.quantity, spec.unit)
-        _within(check, quantity)
+        _within(spec, quantity)
         values[place] = quantity
     return values
 
@@ -67,9 +72,7 @@ def show_values(values: Mapping[str, Quantity]) -> str:
     return " ".join(str(q).replace(" ", "") for q in values.values())
 
 
-def _within(check: Check, quantity: Quantity) -> None:
-    spec = check.reading
-    assert spec is not None
+def _within(spec: ReadingSpec, quantity: Quantity) -> None:
     least = parse_quantity(spec.least, spec.quantity, spec.unit) if spec.least else None
     most = parse_quantity(spec.most, spec.quantity, spec.unit) if spec.most else None
     if (least and quantity.si < least.si - 1e-9) or (most and quantity.si > most.si + 1e-9):

@@ -11,7 +11,7 @@ __all__ = ["Letter", "letter_in"]
 _ALSO = {"q": "p", "quit": "p", "exit": "p", "undo": "u", "?": "?", "!": "!"}
 _WORDS = {**{word: letter for letter, word, _ in LETTERS if word}, **_ALSO}
 _ALONE = {letter for letter, _, _ in LETTERS}
-_WITH_MORE = frozenset("wftcgxunam")  # letters that may be followed by more
+_WITH_MORE = frozenset("wftcgxunaml")  # letters that may be followed by more
 
 
 @dataclass(frozen=True)

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from diagnose.model import Cause, Caution, Check
+from diagnose.model import Adjustment, Cause, Caution, Check
 from diagnose.view import words
 from diagnose.view.layout import Line, flow, wrap
 
 __all__ = [
     "CheckTexts",
+    "access",
     "answer_hint",
     "caution_block",
     "check_block",
@@ -43,7 +44,7 @@ def heading(number: int, width: int, facts: Iterable[str] = (), flags: Iterable[
     return flow(items, width, indent="", role="question")
 
 
-def access(entry: Check | Cause) -> list[str]:
+def access(entry: Check | Cause | Adjustment) -> list[str]:
     """Minutes, what to open, state of the machine, and who: in words."""
     opened = [a for a in entry.open if a != "none"]
     covers = [a for a in opened if a != "tank drained"]

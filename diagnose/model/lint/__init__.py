@@ -17,6 +17,7 @@ from diagnose.model.lint import (
     references,
     rows,
     separate,
+    sheet,
     texts,
     tree,
     used,
@@ -41,6 +42,7 @@ LINTS: dict[str, Callable[[Book], Iterator[Problem]]] = {
     "proofs": proofs.check,
     "used": used.check,
     "separate": separate.check,
+    "sheet": sheet.check,
     "texts": texts.check,
 }
 # These look at what references lead to; without sound references they would only repeat the same faults.

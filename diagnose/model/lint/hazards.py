@@ -1,4 +1,4 @@
-"""Every hazard of a check or repair has its caution."""
+"""Every hazard of a check, a repair or an adjustment has its caution."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from diagnose.model.book import Book
 from diagnose.model.entities import Cause, Check
 from diagnose.model.problems import Problem
+from diagnose.model.sheet import Adjustment
 
 __all__ = ["check"]
 
@@ -26,16 +27,17 @@ _WORDS: tuple[tuple[re.Pattern[str], str], ...] = (
 
 def check(book: Book) -> Iterator[Problem]:
     """Live covers, moving parts, isolation, acid, ladders, gas and steam without their caution."""
-    entries: dict[str, Cause | Check] = {**book.causes, **book.checks}
+    entries: dict[str, Cause | Check | Adjustment] = {**book.causes, **book.checks}
+    entries |= {f"adjust:{name}": entry for name, entry in book.adjustments.items()}
     for name, entry in entries.items():
         for caution, why in _called_for(entry):
             if caution not in entry.cautions:
                 yield Problem(
-                    book.places[name], f"{name}: {why}, but no caution {caution}", f"add {caution} to cautions"
+                    book.places[name], f"{entry.id}: {why}, but no caution {caution}", f"add {caution} to cautions"
                 )
 
 
-def _called_for(entry: Cause | Check) -> Iterator[tuple[str, str]]:
+def _called_for(entry: Cause | Check | Adjustment) -> Iterator[tuple[str, str]]:
     opened = set(entry.open)
     powered = entry.state in ("running", "idle hot")
     if powered and opened & _LIVE_COVERS:
@@ -44,7 +46,8 @@ def _called_for(entry: Cause | Check) -> Iterator[tuple[str, str]]:
         yield "moving_conveyor", "a guard is off with the power on"
     if not powered and opened & _HANDS:
         yield "isolate", "hands go behind a cover"
-    text = " ".join(entry.repair if isinstance(entry, Cause) else entry.steps)
+    steps = entry.repair if isinstance(entry, Cause) else entry.how if isinstance(entry, Adjustment) else entry.steps
+    text = " ".join(steps)
     for pattern, caution in _WORDS:
         match = pattern.search(text)
         if match:

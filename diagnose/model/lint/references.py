@@ -27,6 +27,12 @@ def check(book: Book) -> Iterator[Problem]:
         yield from _missing(book, name, "looks_at", each.looks_at, nodes)
         yield from _missing(book, name, "asked_for", each.asked_for, book.complaints)
         yield from _missing(book, name, "cautions", each.cautions, book.cautions)
+    for name, line in book.lines.items():
+        yield from _missing(book, f"line:{name}", "check", [line.check], book.checks)
+        yield from _missing(book, f"line:{name}", "adjust", line.adjust, book.adjustments)
+    for name, adjustment in book.adjustments.items():
+        yield from _missing(book, f"adjust:{name}", "upsets", adjustment.upsets, book.checks)
+        yield from _missing(book, f"adjust:{name}", "cautions", adjustment.cautions, book.cautions)
 
 
 def _missing(book: Book, name: str, key: str, ids: Iterable[str], known: Collection[str]) -> Iterator[Problem]:
@@ -34,4 +40,5 @@ def _missing(book: Book, name: str, key: str, ids: Iterable[str], known: Collect
         if each not in known:
             close = get_close_matches(each, list(known), 1)
             remedy = f"did you mean {close[0]}?" if close else "write that entry, or take the name out"
-            yield Problem(book.places[name], f"{name}: {key} names {each}, which does not exist", remedy)
+            told = name.partition(":")[2] or name
+            yield Problem(book.places[name], f"{told}: {key} names {each}, which does not exist", remedy)

@@ -8,6 +8,7 @@ from unicodedata import category
 from diagnose.model.book import Book
 from diagnose.model.entities import Cause, Check, Complaint, Event
 from diagnose.model.problems import Problem
+from diagnose.model.sheet import Adjustment
 
 __all__ = ["LONGEST_WORD", "TITLE_REMEDY", "check", "is_title", "text_problems"]
 
@@ -19,8 +20,9 @@ _PLAIN = set("°Ωµ±·×÷–—‘’“”½¼¾²³é≥≤")
 
 def check(book: Book) -> Iterator[Problem]:
     """Words wider than a narrow screen, titles that are sentences, characters that not every screen has."""
-    entries: dict[str, Complaint | Event | Cause | Check]
+    entries: dict[str, Complaint | Event | Cause | Check | Adjustment]
     entries = {**book.complaints, **book.events, **book.causes, **book.checks}
+    entries |= {f"adjust:{name}": entry for name, entry in book.adjustments.items()}
     for name, entry in entries.items():
         place = book.places[name]
         if not is_title(entry.title):
@@ -50,7 +52,7 @@ def text_problems(text: str) -> Iterator[tuple[str, str]]:
 def _texts(entry: object) -> Iterator[tuple[str, str]]:
     for field in getattr(entry, "__struct_fields__", ()):
         value = getattr(entry, field)
-        if field in ("id", "fits", "of", "looks_at", "shows", "prove_by"):
+        if field in ("id", "fits", "of", "looks_at", "shows", "prove_by", "upsets"):
             continue
         if isinstance(value, str):
             yield field, value

@@ -1,0 +1,70 @@
+"""What comes next on the sheet of a handover: a pure function of the sheet, as `flow` is one of the job."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from diagnose.dialogue import requests as rq
+from diagnose.dialogue.care import caution_before
+from diagnose.handover.adjusting import knobs
+from diagnose.handover.sheet import Line, Sheet
+
+__all__ = ["next_on_sheet"]
+
+
+def next_on_sheet(sheet: Sheet, number: int) -> rq.Request:
+    """The next question of the sheet, or what to do about a line that was turned to."""
+    asked = _turned(sheet, number)
+    if asked is not None:
+        return asked
+    for line in _in_turn(sheet):
+        if line.verdict in ("to do", "again"):
+            return _read(sheet, line, number)
+        if line.verdict in ("fail", "cannot tell"):
+            return rq.AskFailed(number, line.id)
+        if _who_is_open(line):
+            return rq.AskWho(number, line.id)
+    return rq.AskHandover(number)
+
+
+def _turned(sheet: Sheet, number: int) -> rq.Request | None:
+    state, book = sheet.state, sheet.book
+    turned = state.turned
+    match turned.what:
+        case "end":
+            return rq.AskHandover(number)
+        case "check" if turned.id in book.checks:
+            return caution_before(book, state, number, turned.id) or rq.AskCheck(number, turned.id, "sheet")
+        case "leave" if turned.line in sheet.by_id:
+            return rq.AskLeave(number, turned.line)
+        case "adjust" if turned.line in sheet.by_id and turned.id in book.adjustments:
+            line, adjustment = sheet.by_id[turned.line], book.adjustments[turned.id]
+            if knobs(sheet, line, adjustment) and not _found(sheet, line.id, turned.id):
+                return rq.AskFound(number, line.id, turned.id)
+            return caution_before(book, state, number, turned.id) or rq.AskSet(number, line.id, turned.id)
+    return None
+
+
+def _found(sheet: Sheet, line: str, adjustment: str) -> bool:
+    """Whether it was told already how this stands."""
+    return any(e.adjustment == adjustment for _, e in sheet.state.adjusted)
+
+
+def _in_turn(sheet: Sheet) -> Iterator[Line]:
+    """Lines as they come up: what was just set is read again first, then on in order, then what else was upset."""
+    section = ""
+    if sheet.state.adjusted:
+        last = sheet.by_id.get(sheet.state.adjusted[-1][1].line)
+        section = last.section if last else ""
+    yield from (line for line in sheet.lines if line.verdict == "again" and line.section == section)
+    yield from (line for line in sheet.lines if line.verdict != "again")
+    yield from (line for line in sheet.lines if line.verdict == "again")
+
+
+def _read(sheet: Sheet, line: Line, number: int) -> rq.Request:
+    check = line.check.id
+    return caution_before(sheet.book, sheet.state, number, check) or rq.AskCheck(number, check, "sheet")
+
+
+def _who_is_open(line: Line) -> bool:
+    return line.entry.who and line.verdict in ("pass", "fail") and not line.notes

@@ -1,0 +1,215 @@
+"""What is said on the sheet: a line that failed, what is set and how far, why one is left, who was shown, the end."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from diagnose.dialogue import requests as rq
+from diagnose.dialogue.measure import cautions_due, flags, shown_just_now
+from diagnose.dialogue.scene import Scene
+from diagnose.handover.adjusting import knobs, setting_of, suggest
+from diagnose.handover.sheet import Line as SheetLine
+from diagnose.job import events as ev
+from diagnose.model import ReadingSpec, fits
+from diagnose.model.answers import parse_places
+from diagnose.terminal.choosing import number_from, refuse_empty
+from diagnose.terminal.front import Front
+from diagnose.terminal.refusals import Refused
+from diagnose.units import UnitError
+from diagnose.view import words
+from diagnose.view.layout import Line, wrap
+from diagnose.view.question import access, choices, heading, paragraphs, steps
+from diagnose.view.sheet import at_line, counts_text, sheet_block, verdict_block
+
+__all__ = ["OnSheet", "answer", "go_to", "show"]
+
+OnSheet = rq.AskFailed | rq.AskFound | rq.AskSet | rq.AskLeave | rq.AskWho | rq.AskHandover
+Why = Literal["not now", "waits for another trade", "no instrument here", "not at this site", "remark"]
+_WHYS: tuple[Why, ...] = ("not now", "waits for another trade", "no instrument here", "not at this site", "remark")
+SINCE = ("since", "since it was connected")  # what is known of every failure found at a handover
+
+
+@dataclass(frozen=True)
+class _Way:
+    """Something that can be done about a line that failed: in words, and as events."""
+
+    text: str
+    events: tuple[ev.Event, ...]
+
+
+def show(request: OnSheet, scene: Scene, width: int, resumed: bool = False) -> list[Line]:
+    """The question as printed."""
+    lines = heading(request.number, width)
+    if isinstance(request, rq.AskHandover):
+        return lines + _handover(scene, width)
+    line = scene.sheet.by_id[request.line]
+    match request:
+        case rq.AskFailed():
+            lines += [*at_line(line, scene.sheet, width), *verdict_block(line, scene.sheet, width)]
+            return lines + wrap(words.FAILED, width) + choices([way.text for way in _ways(line, scene)], width)
+        case rq.AskFound(_, _, name):
+            asked = knobs(scene.sheet, line, scene.book.adjustments[name])
+            assert asked is not None
+            lines += wrap(f"{words.TO_SET}{scene.book.adjustments[name].title}", width, role="heading")
+            return lines + wrap(asked[0], width) + wrap(_in_units(asked[1].each), width, "  ", role="dim")
+        case rq.AskSet(_, _, name):
+            return _set(request, line, name, scene, width, resumed)
+        case rq.AskLeave():
+            lines += [*at_line(line, scene.sheet, width), *wrap(f"{words.LEAVE} {line.title}", width)]
+            lines += choices([words.LEFT[why] for why in _WHYS], width)
+            return lines + wrap(words.LEAVE_HINT, width, "  ", role="dim")
+        case rq.AskWho():
+            return lines + wrap(f"{line.title}: {words.WHO_SHOWN}", width)
+
+
+def _set(request: rq.AskSet, line: SheetLine, name: str, scene: Scene, width: int, resumed: bool) -> list[Line]:
+    adjustment = scene.book.adjustments[name]
+    brief = shown_just_now(adjustment, scene, resumed)
+    lines = heading(request.number, width, () if brief else access(adjustment), flags(scene, adjustment.cautions))
+    lines += cautions_due(adjustment, scene, width, resumed)
+    lines += wrap(f"{words.TO_SET}{adjustment.title}", width, role="heading")
+    lines += steps(adjustment.how, width)
+    advice = suggest(scene.sheet, line, adjustment)
+    if advice is not None:
+        lines += wrap(advice.says, width, words.SET_SO, "  ", role="good" if advice.possible else "caution")
+        lines += paragraphs(advice.working, width, "    ")
+    lines += wrap(words.SET_DONE, width)
+    lines += choices([text for _, text in _set_ways(line, name, scene)], width)
+    spec = setting_of(adjustment)
+    return lines + (wrap(words.SET_OTHER + _in_units(spec.each), width, "  ", role="dim") if spec else [])
+
+
+def _handover(scene: Scene, width: int) -> list[Line]:
+    sheet = scene.sheet
+    lines = wrap(f"{words.SHEET}{counts_text(sheet)}.", width, role="heading")
+    lines += sheet_block(sheet, width, sheet.remarks)
+    if sheet.missing:
+        lines += wrap(words.MISSING + "; ".join(f"{m.number} {m.title}" for m in sheet.missing), width, role="caution")
+    lines += wrap(words.HAND_OVER, width)
+    return lines + choices([way.text for way in _ends(scene)], width)
+
+
+def answer(request: OnSheet, text: str, scene: Scene) -> Sequence[ev.Event]:
+    """What the answer means, as events. Raises Refused."""
+    if isinstance(request, rq.AskHandover):
+        ways = _ends(scene)
+        return ways[number_from(text, len(ways)) - 1].events
+    line = scene.sheet.by_id[request.line]
+    match request:
+        case rq.AskFailed():
+            ways = _ways(line, scene)
+            return ways[number_from(text, len(ways)) - 1].events
+        case rq.AskFound(_, _, name):
+            return [ev.Adjusted(name, line.id, _told(text, name, line, scene), found=True)]
+        case rq.AskSet(_, _, name):
+            return _was_set(text, name, line, scene)
+        case rq.AskLeave():
+            return [_left(text, line)]
+        case rq.AskWho():
+            refuse_empty(text, words.WHO_HINT)
+            return [ev.NoteAdded(text, line.id)]
+
+
+def go_to(more: str, scene: Scene, front: Front) -> Sequence[ev.Event]:
+    """The whole sheet, or a turn to one of its lines by number. Raises Refused."""
+    if scene.state.purpose != "handover" or scene.state.machine is None:
+        raise Refused(words.NO_SHEET)
+    sheet = scene.sheet
+    if not more:
+        front.say(sheet_block(sheet, front.width))
+        front.say(wrap(f"{words.SHEET}{counts_text(sheet)}. {words.SHEET_HINT}", front.width, role="dim"))
+        return []
+    line = sheet.lines[number_from(more, len(sheet.lines)) - 1]
+    if line.check.computed:
+        raise Refused(f"Line {line.number} is worked out from other readings; measure those.")
+    if not scene.on_sheet:
+        raise Refused(words.LOOKING)
+    return [ev.TurnedTo("check", line.check.id)]
+
+
+def _ways(line: SheetLine, scene: Scene) -> list[_Way]:
+    """What can be done about a line that failed, the likeliest first."""
+    sheet = scene.sheet
+    ways = [_Way(f"{words.SET}{a.title}", (ev.TurnedTo("adjust", a.id, line.id),)) for a in sheet.adjustments(line)]
+    again = _Way(words.AGAIN, (ev.TurnedTo("check", line.check.id),))
+    if not line.check.computed:
+        ways = [again, *ways] if line.verdict == "cannot tell" else [*ways, again]
+    complaint = line.comes_to
+    if (
+        complaint
+        and complaint not in scene.state.present
+        and fits(sheet.machine, scene.book.complaints[complaint].fits)
+    ):
+        said = (ev.ComplaintSaid(complaint), ev.StepDone("complaints"), *_context(scene))
+        ways.append(_Way(f"{words.LOOK_INTO}{scene.book.title(complaint)}", said))
+    return [*ways, _Way(words.LEAVE_IT, (ev.TurnedTo("leave", line=line.id),))]
+
+
+def _context(scene: Scene) -> tuple[ev.Event, ...]:
+    question, told = SINCE
+    known = question in scene.book.context and told in scene.book.context[question].answers
+    return (ev.ContextGiven(question, told),) if known and question not in scene.state.context_asked else ()
+
+
+def _ends(scene: Scene) -> list[_Way]:
+    """How a sheet can end, or go on."""
+    sheet = scene.sheet
+    ways = []
+    if not sheet.missing:
+        remarks = len(sheet.remarks)
+        told = f"with {remarks} {'remark' if remarks == 1 else 'remarks'}" if remarks else "without a remark"
+        ways.append(_Way(f"{words.SIGN} {told}", (ev.Closed("handed over", told),)))
+    left = [(number, each) for number, each in scene.state.left.values() if each.why != "not at this site"]
+    if left:
+        ways.append(_Way(words.TAKE_UP, tuple(ev.Withdrawn(number) for number, _ in left)))
+    elif sheet.missing:
+        ways.append(_Way(words.TAKE_UP_MISSING, (ev.TurnedTo("check", sheet.missing[0].check.id),)))
+    if scene.state.turned.what == "end":
+        ways.append(_Way(words.END_BACK, (ev.TurnedTo("advice"),)))
+    return [*ways, _Way(words.NOT_HANDED_OVER, (ev.Closed("given up"),))]
+
+
+def _set_ways(line: SheetLine, name: str, scene: Scene) -> list[tuple[str, str]]:
+    advice = suggest(scene.sheet, line, scene.book.adjustments[name])
+    ways = [("done", words.SET_AS_SAID if advice is not None and advice.settings else words.SET_BY_EYE)]
+    return [*ways, ("can't", words.CANNOT_SET)] if advice is None or advice.possible else [("can't", words.CANNOT_SET)]
+
+
+def _was_set(text: str, name: str, line: SheetLine, scene: Scene) -> Sequence[ev.Event]:
+    ways = [way for way, _ in _set_ways(line, name, scene)]
+    advice = suggest(scene.sheet, line, scene.book.adjustments[name])
+    first, _, more = text.partition(" ")
+    spec = setting_of(scene.book.adjustments[name])
+    if more and spec is not None and first.rstrip(".)") == "1":
+        return [ev.Adjusted(name, line.id, _parsed(more, spec))]
+    if ways[number_from(text, len(ways)) - 1] == "can't":
+        return [ev.TurnedTo("advice")]
+    return [ev.Adjusted(name, line.id, dict(advice.settings) if advice is not None else {})]
+
+
+def _told(text: str, name: str, line: SheetLine, scene: Scene) -> dict[str, str]:
+    asked = knobs(scene.sheet, line, scene.book.adjustments[name])
+    assert asked is not None
+    refuse_empty(text, asked[0])
+    return _parsed(text, asked[1])
+
+
+def _parsed(text: str, spec: ReadingSpec) -> dict[str, str]:
+    try:
+        return {place: q.exact for place, q in parse_places(text, spec).items()}
+    except UnitError as error:
+        raise Refused(f"{words.NOT_TAKEN}{error}.", text) from None
+
+
+def _left(text: str, line: SheetLine) -> ev.Event:
+    first, _, more = text.partition(" ")
+    chosen = _WHYS[number_from(first, len(_WHYS), words.LEAVE_HINT) - 1]
+    if chosen == "remark" and not more.strip():
+        raise Refused(words.REMARK_WANTED, text)
+    return ev.LineLeft(line.id, chosen, more.strip())
+
+
+def _in_units(places: Sequence[str]) -> str:
+    return f"{words.ONE_FOR_EACH}{', '.join(places)}." if places else ""

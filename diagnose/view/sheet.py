@@ -1,0 +1,72 @@
+"""The sheet of a handover as printed: its lines by section, what each came to, how it stands as a whole."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+
+from diagnose.handover.sheet import Line as SheetLine
+from diagnose.handover.sheet import Sheet
+from diagnose.view import words
+from diagnose.view.layout import Line, labelled, wrap
+from diagnose.view.summary import reading_text
+
+__all__ = ["at_line", "counts_text", "sheet_block", "verdict_block", "wanted_text"]
+
+
+def at_line(line: SheetLine, sheet: Sheet, width: int) -> list[Line]:
+    """Where on the sheet one is: `Line 62 of 119, Final rinse`."""
+    return wrap(f"Line {line.number} of {len(sheet.lines)}, {line.section}", width, role="heading")
+
+
+def verdict_block(line: SheetLine, sheet: Sheet, width: int) -> list[Line]:
+    """What a line has come to, beside what is wanted."""
+    read = reading_text(line.reading, sheet.book) if line.reading else ""
+    head = f"{words.VERDICT[line.verdict]}: {labelled(line.title, read) if read else line.title}"
+    lines = wrap(head, width, " ", role=_ROLES.get(line.verdict, ""))
+    if line.verdict != "pass":
+        lines += wrap(f"{words.WANTED}{wanted_text(line, sheet)}", width, "   ", "     ")
+    if line.verdict == "cannot tell":
+        lines += wrap(words.CANNOT_TELL, width, "   ")
+    return lines
+
+
+def wanted_text(line: SheetLine, sheet: Sheet) -> str:
+    """What is wanted on this machine, and whence."""
+    wanted, stands = sheet.wanted(line)
+    return f"{wanted} ({stands})" if stands and stands not in wanted else wanted
+
+
+def sheet_block(sheet: Sheet, width: int, only: Sequence[SheetLine] | None = None) -> list[Line]:
+    """All lines, or those named, by section: number, verdict, title and reading."""
+    shown = {line.id for line in (sheet.lines if only is None else only)}
+    room = len(str(len(sheet.lines)))
+    lines: list[Line] = []
+    for title, each in sheet.sections:
+        rows = [line for line in each if line.id in shown]
+        if rows:
+            lines += wrap(title, width, role="heading")
+        for line in rows:
+            lead = f"{line.number:>{room}} {words.VERDICT[line.verdict]:<{_WIDEST}} "
+            lines += wrap(_told(line, sheet), width, lead, " " * (room + 1), role=_ROLES.get(line.verdict, ""))
+    return lines
+
+
+def _told(line: SheetLine, sheet: Sheet) -> str:
+    text = line.title
+    if line.reading is not None:
+        text = labelled(text, reading_text(line.reading, sheet.book))
+    if line.left is not None and line.verdict == "left":
+        why = words.LEFT[line.left.why]
+        text += f" ({why}: {line.left.text})" if line.left.text else f" ({why})"
+    return "; ".join([text, *line.notes])
+
+
+def counts_text(sheet: Sheet) -> str:
+    """How many lines passed, failed, were left or are open: `61 pass, 2 left, 56 to do`."""
+    counted: Counter[str] = Counter(line.verdict for line in sheet.lines)
+    return ", ".join(f"{counted[v]} {words.VERDICT[v]}" for v in words.VERDICT if counted[v])
+
+
+_ROLES = {"pass": "good", "fail": "refused", "cannot tell": "caution", "left": "caution"}
+_WIDEST = max(len(word) for word in words.VERDICT.values())
