@@ -18,6 +18,7 @@ from diagnose.terminal.refusals import Refused
 from diagnose.units import UnitError
 from diagnose.view import words
 from diagnose.view.layout import Line, labelled, wrap
+from diagnose.view.past import before_line
 from diagnose.view.question import CheckTexts, access, caution_block, check_block, heading
 
 __all__ = ["answer", "cautions_due", "flags", "option_text", "show", "shown_just_now"]
@@ -92,7 +93,8 @@ def _texts(request: rq.AskCheck, scene: Scene) -> CheckTexts:
     if request.options and request.check not in scene.state.acknowledged:
         why = request.options[0].why
     shown = " ".join(expected.lines) if expected else ""
-    return CheckTexts(shown, why, instrument=with_line(scene.book.checks[request.check], scene))
+    before = before_line(scene.past, request.check, scene.book)
+    return CheckTexts(shown, why, instrument=with_line(scene.book.checks[request.check], scene), before=before)
 
 
 def with_line(check: Check, scene: Scene) -> str:
