@@ -29,7 +29,7 @@ def machine_list(setup: Setup, as_json: bool) -> None:
 @AS_JSON
 @click.pass_obj
 def machine_show(setup: Setup, name: str, as_json: bool) -> None:
-    """Show the plate of machine NAME: what was read, and what is assumed from its type."""
+    """Show the plate of machine NAME and its history: jobs, readings over time, what came back."""
     from diagnose.batch.machines import show_saved
 
-    show(show_saved(setup.book(), setup.places.machines, name, as_json, width()))
+    show(show_saved(setup.book(), setup.places.machines, setup.journal(), name, as_json, width()))

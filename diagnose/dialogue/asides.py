@@ -11,6 +11,7 @@ from diagnose.terminal.matcher import clear_winner, find
 from diagnose.terminal.refusals import Refused
 from diagnose.view import words
 from diagnose.view.layout import Line, percent, wrap
+from diagnose.view.past import history_block
 from diagnose.view.question import paragraphs
 from diagnose.view.ranking import ranking_block
 from diagnose.view.reasons import why_block
@@ -33,7 +34,8 @@ def help_lines(book: Book, width: int) -> list[Line]:
 def info_lines(scene: Scene, width: int) -> list[Line]:
     """The job as it stands."""
     lines = summary_block(scene.state, scene.book, scene.session.job, scene.rows, width)
-    return lines + assumed_block(scene.state, width)
+    lines += assumed_block(scene.state, width)
+    return lines + history_block(scene.past, scene.book, width)
 
 
 def ranking_lines(scene: Scene, width: int, bars: bool) -> list[Line]:

@@ -20,6 +20,7 @@ from diagnose.terminal.letters import Letter, letter_in
 from diagnose.terminal.refusals import Refused, Told
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
+from diagnose.view.past import history_block
 from diagnose.view.question import keys
 from diagnose.view.summary import job_head, summary_block
 
@@ -161,6 +162,8 @@ class Conversation:
             self._scene.session.do(event)
         if any(isinstance(e, ev.Opened) for e in events) and self._scene.state.machine:
             self._say(wrap(f"{words.TAKEN}{self._scene.state.machine.type.title}.", self._front.width, role="good"))
+        if any(isinstance(e, ev.Opened) or (isinstance(e, ev.MachineDescribed) and e.what == "name") for e in events):
+            self._say(history_block(self._scene.past, self._scene.book, self._front.width))
         if any(isinstance(e, ev.ComplaintSaid) and e.present for e in events) and self._scene.state.stage:
             self._say(wrap(words.GO_ON, self._front.width))
         if any(isinstance(e, ev.PlateRead | ev.MachineDescribed) for e in events):

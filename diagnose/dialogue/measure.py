@@ -19,6 +19,7 @@ from diagnose.terminal.refusals import Refused
 from diagnose.units import UnitError
 from diagnose.view import words
 from diagnose.view.layout import Line, labelled, wrap
+from diagnose.view.past import before_line
 from diagnose.view.question import CheckTexts, access, caution_block, check_block, heading
 from diagnose.view.sheet import at_line, wanted_text
 
@@ -101,7 +102,8 @@ def _texts(request: rq.AskCheck, scene: Scene) -> CheckTexts:
     line = scene.sheet.of_check(request.check) if request.by == "sheet" else None
     if line is not None:
         shown = wanted_text(line, scene.sheet)
-    return CheckTexts(shown, why, instrument=with_line(scene.book.checks[request.check], scene))
+    before = before_line(scene.past, request.check, scene.book)
+    return CheckTexts(shown, why, instrument=with_line(scene.book.checks[request.check], scene), before=before)
 
 
 def with_line(check: Check, scene: Scene) -> str:

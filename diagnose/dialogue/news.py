@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from diagnose.dialogue.flow import proving
 from diagnose.dialogue.scene import Scene
-from diagnose.model import Finding
+from diagnose.model import Finding, Reading
 from diagnose.view import words
 from diagnose.view.layout import Line, wrap
+from diagnose.view.past import was_and_is
 from diagnose.view.ranking import ranking_block
 from diagnose.view.reasons import conflict_block, finding_block
 from diagnose.view.sheet import counts_text, verdict_block
@@ -30,6 +31,7 @@ class News:
             self._told |= {_key(f) for f in self._scene.assessment.findings}
             self._told |= {u.reading.id for u in self._scene.assessment.run.unanswered}
             self._told |= set(self._scene.conflicts)
+            self._told |= {_before(r) for r in self._scene.state.readings}
             self._last = self._mark()
 
     def standing(self, width: int, bars: bool) -> list[Line]:
@@ -44,7 +46,7 @@ class News:
             return self._on_sheet(width)
         if not self._ready():
             return []
-        lines = self._findings(width) + self._unanswered(width) + self._conflicts(width)
+        lines = self._findings(width) + self._unanswered(width) + self._changed(width) + self._conflicts(width)
         mark = self._mark()
         if mark != self._last and not proving(self._scene.book, self._scene.state):
             self._last = mark
@@ -96,6 +98,16 @@ class News:
                 lines += wrap(f"{title}: {words.UNUSED}{each.why}", width, " ", role="refused")
         return lines
 
+    def _changed(self, width: int) -> list[Line]:
+        """What was read just now and was otherwise at the handover, or in an earlier job."""
+        lines: list[Line] = []
+        for reading in self._scene.state.readings:
+            if _before(reading) not in self._told:
+                self._told.add(_before(reading))
+                told = was_and_is(self._scene.past, reading, self._scene.book)
+                lines += wrap(told, width, " ") if told else []
+        return lines
+
     def _conflicts(self, width: int) -> list[Line]:
         fresh = [text for text in self._scene.conflicts if text not in self._told]
         self._told.update(fresh)
@@ -108,6 +120,10 @@ class News:
             behind = [words.UNLISTED_BEHIND + title + "." for title in self._scene.assessment.unlisted_behind]
             lines += wrap(" ".join([words.UNLISTED_FIRST, *behind]), width, "  ", role="caution")
         return lines
+
+
+def _before(reading: Reading) -> object:
+    return "before", reading.id
 
 
 def _key(finding: Finding) -> object:

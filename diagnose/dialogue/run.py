@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from contextlib import ExitStack, suppress
+from functools import partial
 from pathlib import Path
 from typing import Literal
 
@@ -11,6 +12,7 @@ from diagnose.dialogue.conversation import Conversation
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.job.crew import Crew
+from diagnose.job.history import read_history
 from diagnose.job.hold import hold
 from diagnose.job.instruments import OwnInstrument
 from diagnose.job.journal import Journal, new_job_name
@@ -53,7 +55,8 @@ def run_job(
         if holds is not None:
             stack.enter_context(hold(holds, name))
         stack.enter_context(signals_hang_up(front))
-        scene = Scene(Session(book, journal, name), machines, crew or Crew(), own, purpose)
+        past = partial(read_history, journal, book, but=name)
+        scene = Scene(Session(book, journal, name), machines, crew or Crew(), own, purpose, past)
         try:
             if _stays_closed(scene, front):
                 return Exit.OK

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Literal
@@ -11,6 +11,7 @@ from diagnose.dialogue.requests import Option
 from diagnose.handover.sheet import Sheet, failing, sheet_of
 from diagnose.job.assess import Assessment, Row
 from diagnose.job.crew import Crew
+from diagnose.job.history import History
 from diagnose.job.instruments import OwnInstrument, fitting, in_use, usual
 from diagnose.job.session import Session
 from diagnose.job.state import JobState
@@ -30,6 +31,8 @@ class Scene:
     crew: Crew = field(default_factory=Crew)  # of a job begun now
     own: Sequence[OwnInstrument] = ()  # the technician's instruments
     purpose: Literal["repair", "handover"] = "repair"  # of a job begun now
+    history: Callable[[str], History] = History  # of earlier jobs on the machine of that name
+    _pasts: dict[str, History] = field(default_factory=dict, init=False, repr=False)
 
     @property
     def book(self) -> Book:
@@ -38,6 +41,15 @@ class Scene:
     @property
     def state(self) -> JobState:
         return self.session.state
+
+    @property
+    def past(self) -> History:
+        """The history of this machine, read once; empty for a bare type, of which there is none."""
+        machine = self.state.machine
+        name = machine.name if machine is not None and machine.name != machine.type.id else ""
+        if name not in self._pasts:
+            self._pasts[name] = self.history(name) if name else History("")
+        return self._pasts[name]
 
     @property
     def assessment(self) -> Assessment:

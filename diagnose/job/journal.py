@@ -34,6 +34,23 @@ create trigger if not exists event_no_delete before delete on event
 begin select raise(abort, 'the journal is append-only'); end;
 """
 
+# Jobs opened on a machine under a name of its own, or given that name later on. A name is compared whatever its case;
+# an event of another kind, or one that is no JSON, is passed over.
+_OF_MACHINE = """
+select job, min(at), max(at), count(*) from event where job in (
+    select job from event where case
+        when instr(body, '"Opened"') and json_valid(body) then
+            json_extract(body, '$.kind') = 'Opened'
+            and json_extract(body, '$.machine') <> json_extract(body, '$.type')
+            and casefold(json_extract(body, '$.machine')) = :name
+        when instr(body, '"MachineDescribed"') and json_valid(body) then
+            json_extract(body, '$.kind') = 'MachineDescribed'
+            and json_extract(body, '$.what') = 'name'
+            and casefold(json_extract(body, '$.text')) = :name
+        else 0 end
+) group by job order by min(at), job
+"""
+
 
 class JournalError(Exception):
     """The journal can't be used; the message says why and what to do."""
@@ -77,6 +94,7 @@ class Journal:
             self._db.execute("pragma journal_mode=wal")
             self._db.execute("pragma synchronous=full")
             self._db.executescript(_SCHEMA)
+            self._db.create_function("casefold", 1, _folded, deterministic=True)
         except (OSError, sqlite3.Error) as error:
             raise JournalError(f"{path} can't be used as a journal ({error}); name another with --journal") from None
 
@@ -128,3 +146,23 @@ class Journal:
             "select job, min(at), max(at), count(*) from event group by job order by max(at) desc, job"
         ).fetchall()
         return tuple(JobEntry(*row) for row in rows)
+
+    def of_machine(self, name: str) -> tuple[JobEntry, ...]:
+        """The jobs of the machine saved under that name, whatever its case, the oldest first.
+
+        One whose choice of the machine was taken back is among them; the fold says which machine it is on.
+        """
+        wanted = _folded(name)
+        if not wanted:
+            return ()
+        try:
+            rows = self._db.execute(_OF_MACHINE, {"name": wanted}).fetchall()
+        except sqlite3.Error as error:
+            raise JournalError(
+                f"{self.path} could not be searched ({error}); the jobs in it are as they were"
+            ) from None
+        return tuple(JobEntry(*row) for row in rows)
+
+
+def _folded(name: object) -> str:
+    return str(name or "").strip().casefold()

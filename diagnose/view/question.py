@@ -35,6 +35,7 @@ class CheckTexts:
     why: str = ""
     cautions: Sequence[Line] = ()
     instrument: str = ""  # one's own; empty: as the check says
+    before: str = ""  # what it read earlier on this machine
 
 
 def heading(number: int, width: int, facts: Iterable[str] = (), flags: Iterable[str] = ()) -> list[Line]:
@@ -69,6 +70,8 @@ def check_block(
         lines += wrap(f"With: {texts.instrument or check.instrument}", width, _INDENT)
     if texts.expected:
         lines += wrap(texts.expected, width, _INDENT + words.EXPECTED, _INDENT * 2, "good")
+    if texts.before:
+        lines += wrap(texts.before, width, _INDENT, _INDENT * 2)
     if texts.why:
         lines += wrap(texts.why, width, _INDENT + words.WHY_THIS, _INDENT * 2)
     if check.reading is None:

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from diagnose.job import JobHeld, Journal, JournalError, hold, new_job_name
-from diagnose.job.events import ComplaintSaid, NoteAdded, Opened, ReadingTaken
+from diagnose.job.events import ComplaintSaid, MachineDescribed, NoteAdded, Opened, ReadingTaken
 
 OPENED = Opened(machine="line 1", type="two_tank_electric_208")
 
@@ -124,3 +124,32 @@ def test_a_hold_dies_with_its_process(tmp_path: Path) -> None:
     subprocess.run([sys.executable, "-c", code, str(tmp_path)], check=False)
     with hold(tmp_path, "job-1"):
         pass
+
+
+def test_the_jobs_of_a_machine_are_found_by_its_name_whatever_its_case(tmp_path: Path) -> None:
+    times = iter(f"2026-01-{day:02}T10:00:00+00:00" for day in range(1, 30))
+    journal = Journal(tmp_path / "j", clock=lambda: next(times))
+    kind = "two_tank_electric_208"
+    journal.append("job-3", Opened(machine="Küche 1", type=kind))
+    journal.append("job-2", Opened(machine=kind, type=kind))
+    journal.append("job-2", MachineDescribed("name", "KÜCHE 1"))
+    journal.append("job-1", Opened(machine="küche 10", type=kind))
+    journal.append("job-4", Opened(machine=kind, type=kind, site='said "Opened" in Küche 1'))
+    journal.append("job-4", MachineDescribed("site", "Küche 1"))
+    journal.append("job-4", NoteAdded('{"kind":"Opened","machine":"Küche 1","type":"x"}'))
+    journal.append("job-3", NoteAdded("again"))
+    assert [(e.job, e.events) for e in journal.of_machine(" KÜCHE 1")] == [("job-3", 2), ("job-2", 2)]
+    assert journal.of_machine(kind) == ()  # a bare type is many machines
+    assert journal.of_machine("") == ()
+    assert Journal(tmp_path / "empty").of_machine("Küche 1") == ()
+
+
+def test_what_is_no_json_hides_no_job(tmp_path: Path) -> None:
+    journal = Journal(tmp_path / "j")
+    database = sqlite3.connect(tmp_path / "j")
+    for number, body in enumerate(('"Opened" but broken', '["Opened"]', '{"kind":"Opened"}', "\x00"), 1):
+        database.execute("insert into event values ('job-9', ?, 'x', '2026-01-01T00:00:00+00:00', ?)", (number, body))
+    database.commit()
+    database.close()
+    journal.append("job-1", OPENED)
+    assert [e.job for e in journal.of_machine("LINE 1")] == ["job-1"]
