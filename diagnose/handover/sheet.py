@@ -18,7 +18,7 @@ __all__ = ["SURE", "Line", "Sheet", "Verdict", "failing", "sheet_of"]
 # `not read`: a line that is worked out from others, some of which are missing.
 Verdict = Literal["pass", "fail", "cannot tell", "left", "again", "to do", "not read"]
 AGREES = 0.7  # the same for a line worked out from several readings, each with its own error: judgement
-SURE = 0.9  # weight of the good outcomes from which a reading passes; from it in the others it fails: judgement
+SURE = 0.85  # weight of the good outcomes from which a reading passes; from it in the others it fails: judgement
 
 
 @dataclass(frozen=True)
