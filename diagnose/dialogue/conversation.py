@@ -86,7 +86,7 @@ class Conversation:
                     self._do(self._answer(request, text))
                 else:
                     self._letter(letter, request)
-                    if letter.letter in _SHOWING:
+                    if letter.letter in _SHOWING and len(self._scene.session.records) == before:
                         self._say(reminder(request, self._scene, self._front.width))
             except Told as told:
                 self._say(told.lines)

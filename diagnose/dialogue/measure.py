@@ -68,7 +68,7 @@ def _caution(request: rq.AskCaution, scene: Scene, width: int) -> list[Line]:
     kind = words.REPAIR if request.before in book.causes else words.SETTING
     if request.before in book.checks:
         kind = words.PROOF if not scene.on_sheet and proving(book, scene.state) else words.NEXT_CHECK
-    lines += wrap(f"{kind}: {entry.title}", width)
+    lines += wrap(entry.title if line is not None else f"{kind}: {entry.title}", width)
     if request.options:
         lines += wrap(request.options[0].why, width, f"  {words.WHY_THIS}", "    ")
     if request.licence:

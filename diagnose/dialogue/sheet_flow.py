@@ -51,7 +51,12 @@ def _found(sheet: Sheet, line: str, adjustment: str) -> bool:
 
 
 def _in_turn(sheet: Sheet) -> Iterator[Line]:
-    """Lines as they come up: what was just set is read again first, then on in order, then what else was upset."""
+    """Lines as they come up: what was just read is decided, what was just set is read again, then on in order.
+
+    What else was upset by setting comes at the end, all together.
+    """
+    newest = sheet.state.readings[-1].check if sheet.state.readings else ""
+    yield from (line for line in sheet.lines if line.check.id == newest and line.verdict != "again")
     section = ""
     if sheet.state.adjusted:
         last = sheet.by_id.get(sheet.state.adjusted[-1][1].line)

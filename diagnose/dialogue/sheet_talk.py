@@ -47,7 +47,8 @@ def show(request: OnSheet, scene: Scene, width: int, resumed: bool = False) -> l
     line = scene.sheet.by_id[request.line]
     match request:
         case rq.AskFailed():
-            lines += [*at_line(line, scene.sheet, width), *verdict_block(line, scene.sheet, width)]
+            lines += at_line(line, scene.sheet, width)
+            lines += [] if _just_read(line, scene) and not resumed else verdict_block(line, scene.sheet, width)
             return lines + wrap(words.FAILED, width) + choices([way.text for way in _ways(line, scene)], width)
         case rq.AskFound(_, _, name):
             asked = knobs(scene.sheet, line, scene.book.adjustments[name])
@@ -62,6 +63,12 @@ def show(request: OnSheet, scene: Scene, width: int, resumed: bool = False) -> l
             return lines + wrap(words.LEAVE_HINT, width, "  ", role="dim")
         case rq.AskWho():
             return lines + wrap(f"{line.title}: {words.WHO_SHOWN}", width)
+
+
+def _just_read(line: SheetLine, scene: Scene) -> bool:
+    """Whether what it came to stands on the screen already."""
+    last = scene.session.records[-1].event
+    return isinstance(last, ev.ReadingTaken) and last.check == line.check.id
 
 
 def _set(request: rq.AskSet, line: SheetLine, name: str, scene: Scene, width: int, resumed: bool) -> list[Line]:
@@ -84,7 +91,7 @@ def _set(request: rq.AskSet, line: SheetLine, name: str, scene: Scene, width: in
 def _handover(scene: Scene, width: int) -> list[Line]:
     sheet = scene.sheet
     lines = wrap(f"{words.SHEET}{counts_text(sheet)}.", width, role="heading")
-    lines += sheet_block(sheet, width, sheet.remarks)
+    lines += sheet_block(sheet, width, [line for line in sheet.remarks if line.verdict != "to do"])
     if sheet.missing:
         lines += wrap(words.MISSING + "; ".join(f"{m.number} {m.title}" for m in sheet.missing), width, role="caution")
     lines += wrap(words.HAND_OVER, width)
@@ -132,7 +139,10 @@ def go_to(more: str, scene: Scene, front: Front) -> Sequence[ev.Event]:
 def _ways(line: SheetLine, scene: Scene) -> list[_Way]:
     """What can be done about a line that failed, the likeliest first."""
     sheet = scene.sheet
-    ways = [_Way(f"{words.SET}{a.title}", (ev.TurnedTo("adjust", a.id, line.id),)) for a in sheet.adjustments(line)]
+    ways = [
+        _Way(words.SET + a.title[0].lower() + a.title[1:], (ev.TurnedTo("adjust", a.id, line.id),))
+        for a in sheet.adjustments(line)
+    ]
     again = _Way(words.AGAIN, (ev.TurnedTo("check", line.check.id),))
     if not line.check.computed:
         ways = [again, *ways] if line.verdict == "cannot tell" else [*ways, again]

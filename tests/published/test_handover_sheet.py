@@ -80,7 +80,7 @@ def test_a_label_that_turned_shows_160_at_the_ware() -> None:
 @pytest.mark.parametrize(
     ("typed", "wanted"),
     [
-        # By the formula of test_heat_units: twelve seconds at 167 °F are 12 x 347.7 = 4172 units; at 155 °F 12 x 24.3 = 292.
+        # By the formula of test_heat_units: twelve seconds at 167 °F are 12 x 347.7 = 4172 units; at 155 °F 292.
         ("167 167 167 167 167 167 167 167 167 167 167 167 F", "pass"),
         ("155 155 155 155 155 155 155 155 155 155 155 155 F", "fail"),
     ],
