@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Literal
 
 from diagnose.dialogue import run_job
 from diagnose.job.journal import Journal
@@ -51,7 +52,8 @@ def replay(transcript: str, book: Book, folder: Path, columns: int = 80) -> str:
             given = answers[:-1] if answers and not answers[-1] else answers
             front = ScriptedFront(given, columns)
             resumed = JOB if "resume" in command else None
-            run_job(book, journal, folder / "machines", front, resumed, new_name=JOB)
+            purpose: Literal["repair", "handover"] = "handover" if "handover" in command else "repair"
+            run_job(book, journal, folder / "machines", front, resumed, new_name=JOB, purpose=purpose)
             printed += [command, *front.printed]
     finally:
         journal.close()

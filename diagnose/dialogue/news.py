@@ -67,7 +67,8 @@ class News:
                 continue
             self._told.add(_key(finding))
             lines += verdict_block(line, sheet, width)
-            lines += [each for text in finding.working for each in wrap(text, width, "   ")]
+            if line.verdict != "pass":  # f shows how a figure was worked out
+                lines += [each for text in finding.working for each in wrap(text, width, "   ")]
         self._told |= {_key(f) for f in sheet.run.findings}
         return [Line(), *lines] if lines else []
 

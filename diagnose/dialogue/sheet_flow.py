@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.care import caution_before
-from diagnose.handover.adjusting import knobs
+from diagnose.handover.adjusting import FLOWS, asks_first, suggest
 from diagnose.handover.sheet import Line, Sheet
 
 __all__ = ["next_on_sheet"]
@@ -17,10 +17,13 @@ def next_on_sheet(sheet: Sheet, number: int) -> rq.Request:
     asked = _turned(sheet, number)
     if asked is not None:
         return asked
+    nearer = _nearer(sheet, number)
     for line in _in_turn(sheet):
+        if nearer is not None and line.verdict != "again":
+            return nearer
         if line.verdict in ("to do", "again"):
             return _read(sheet, line, number)
-        if line.verdict in ("fail", "cannot tell"):
+        if line.verdict in ("fail", "cannot tell") and not _waits(sheet, line):
             return rq.AskFailed(number, line.id)
         if _who_is_open(line):
             return rq.AskWho(number, line.id)
@@ -39,15 +42,35 @@ def _turned(sheet: Sheet, number: int) -> rq.Request | None:
             return rq.AskLeave(number, turned.line)
         case "adjust" if turned.line in sheet.by_id and turned.id in book.adjustments:
             line, adjustment = sheet.by_id[turned.line], book.adjustments[turned.id]
-            if knobs(sheet, line, adjustment) and not _found(sheet, line.id, turned.id):
+            if asks_first(sheet, line, adjustment):
                 return rq.AskFound(number, line.id, turned.id)
             return caution_before(book, state, number, turned.id) or rq.AskSet(number, line.id, turned.id)
     return None
 
 
-def _found(sheet: Sheet, line: str, adjustment: str) -> bool:
-    """Whether it was told already how this stands."""
-    return any(e.adjustment == adjustment for _, e in sheet.state.adjusted)
+def _waits(sheet: Sheet, line: Line) -> bool:
+    """Both ends of the air are read before either is decided: one damper moves the other end."""
+    others = [sheet.of_check(check) for check in FLOWS if check != line.check.id]
+    open_ = any(other is not None and other.verdict in ("to do", "again") for other in others)
+    return line.check.id in FLOWS and open_
+
+
+def _nearer(sheet: Sheet, number: int) -> rq.Request | None:
+    """A setting that could be nearer still, where one is worked towards it in steps: the step after the last one."""
+    if not sheet.state.adjusted:
+        return None
+    event = sheet.state.adjusted[-1][1]
+    line, adjustment = sheet.by_id.get(event.line), sheet.book.adjustments.get(event.adjustment)
+    if event.found or line is None or adjustment is None or adjustment.working != "dampers":
+        return None
+    here = [each for each in sheet.lines if each.section == line.section]
+    just_read = sheet.state.readings and sheet.state.readings[-1].check in {each.check.id for each in here}
+    if not just_read or any(each.verdict == "again" for each in here):
+        return None
+    advice = suggest(sheet, line, adjustment)
+    if advice is None or not advice.settings or not advice.possible:
+        return None
+    return caution_before(sheet.book, sheet.state, number, adjustment.id) or rq.AskSet(number, line.id, adjustment.id)
 
 
 def _in_turn(sheet: Sheet) -> Iterator[Line]:

@@ -9,8 +9,9 @@ from typing import Literal
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.measure import cautions_due, flags, shown_just_now
 from diagnose.dialogue.scene import Scene
-from diagnose.handover.adjusting import knobs, setting_of, suggest
+from diagnose.handover.adjusting import asks_first, found_spec, set_spec, settles, suggest
 from diagnose.handover.sheet import Line as SheetLine
+from diagnose.handover.tries import newest_set
 from diagnose.job import events as ev
 from diagnose.model import ReadingSpec, fits
 from diagnose.model.answers import parse_places
@@ -51,10 +52,10 @@ def show(request: OnSheet, scene: Scene, width: int, resumed: bool = False) -> l
             lines += [] if _just_read(line, scene) and not resumed else verdict_block(line, scene.sheet, width)
             return lines + wrap(words.FAILED, width) + choices([way.text for way in _ways(line, scene)], width)
         case rq.AskFound(_, _, name):
-            asked = knobs(scene.sheet, line, scene.book.adjustments[name])
-            assert asked is not None
-            lines += wrap(f"{words.TO_SET}{scene.book.adjustments[name].title}", width, role="heading")
-            return lines + wrap(asked[0], width) + wrap(_in_units(asked[1].each), width, "  ", role="dim")
+            adjustment = scene.book.adjustments[name]
+            lines += wrap(f"{words.TO_SET}{adjustment.title}", width, role="heading")
+            lines += wrap(asks_first(scene.sheet, line, adjustment), width)
+            return lines + wrap(spec_hint(found_spec(adjustment)), width, "  ", role="dim")
         case rq.AskSet(_, _, name):
             return _set(request, line, name, scene, width, resumed)
         case rq.AskLeave():
@@ -84,8 +85,8 @@ def _set(request: rq.AskSet, line: SheetLine, name: str, scene: Scene, width: in
         lines += paragraphs(advice.working, width, "    ")
     lines += wrap(words.SET_DONE, width)
     lines += choices([text for _, text in _set_ways(line, name, scene)], width)
-    spec = setting_of(adjustment)
-    return lines + (wrap(words.SET_OTHER + _in_units(spec.each), width, "  ", role="dim") if spec else [])
+    spec = set_spec(adjustment)
+    return lines + (wrap(words.SET_OTHER + spec_hint(spec), width, "  ", role="dim") if spec else [])
 
 
 def _handover(scene: Scene, width: int) -> list[Line]:
@@ -109,7 +110,8 @@ def answer(request: OnSheet, text: str, scene: Scene) -> Sequence[ev.Event]:
             ways = _ways(line, scene)
             return ways[number_from(text, len(ways)) - 1].events
         case rq.AskFound(_, _, name):
-            return [ev.Adjusted(name, line.id, _told(text, name, line, scene), found=True)]
+            refuse_empty(text, words.SAY_FIGURE)
+            return [ev.Adjusted(name, line.id, _parsed(text, found_spec(scene.book.adjustments[name])), found=True)]
         case rq.AskSet(_, _, name):
             return _was_set(text, name, line, scene)
         case rq.AskLeave():
@@ -183,27 +185,29 @@ def _ends(scene: Scene) -> list[_Way]:
 
 def _set_ways(line: SheetLine, name: str, scene: Scene) -> list[tuple[str, str]]:
     advice = suggest(scene.sheet, line, scene.book.adjustments[name])
+    if advice is not None and not advice.possible:
+        return [("can't", words.CANNOT_SET)]
     ways = [("done", words.SET_AS_SAID if advice is not None and advice.settings else words.SET_BY_EYE)]
-    return [*ways, ("can't", words.CANNOT_SET)] if advice is None or advice.possible else [("can't", words.CANNOT_SET)]
+    if line.verdict == "pass":
+        return [*ways, ("enough", words.NEAR_ENOUGH)]
+    return [*ways, ("can't", words.CANNOT_SET)]
 
 
 def _was_set(text: str, name: str, line: SheetLine, scene: Scene) -> Sequence[ev.Event]:
     ways = [way for way, _ in _set_ways(line, name, scene)]
     advice = suggest(scene.sheet, line, scene.book.adjustments[name])
     first, _, more = text.partition(" ")
-    spec = setting_of(scene.book.adjustments[name])
-    if more and spec is not None and first.rstrip(".)") == "1":
-        return [ev.Adjusted(name, line.id, _parsed(more, spec))]
-    if ways[number_from(text, len(ways)) - 1] == "can't":
-        return [ev.TurnedTo("advice")]
+    adjustment = scene.book.adjustments[name]
+    spec = set_spec(adjustment)
+    if more and spec is not None and first.rstrip(".)") == "1" and ways[0] == "done":
+        return [ev.Adjusted(name, line.id, settles(scene.sheet, line, adjustment, _parsed(more, spec)))]
+    match ways[number_from(text, len(ways)) - 1]:
+        case "can't":
+            return [ev.TurnedTo("advice")]
+        case "enough":
+            last = newest_set(scene.sheet, name)
+            return [ev.Adjusted(name, line.id, dict(last.settings) if last else {}, found=True), ev.TurnedTo("advice")]
     return [ev.Adjusted(name, line.id, dict(advice.settings) if advice is not None else {})]
-
-
-def _told(text: str, name: str, line: SheetLine, scene: Scene) -> dict[str, str]:
-    asked = knobs(scene.sheet, line, scene.book.adjustments[name])
-    assert asked is not None
-    refuse_empty(text, asked[0])
-    return _parsed(text, asked[1])
 
 
 def _parsed(text: str, spec: ReadingSpec) -> dict[str, str]:
@@ -221,5 +225,8 @@ def _left(text: str, line: SheetLine) -> ev.Event:
     return ev.LineLeft(line.id, chosen, more.strip())
 
 
-def _in_units(places: Sequence[str]) -> str:
-    return f"{words.ONE_FOR_EACH}{', '.join(places)}." if places else ""
+def spec_hint(spec: ReadingSpec) -> str:
+    """Which figures are wanted, in which unit, and how they may look."""
+    unit = "" if spec.unit == "x" else f" in {spec.unit}"
+    example = f", like {spec.example}" if spec.example else ""
+    return f"Answer{unit} for {', '.join(spec.each)}{example}."

@@ -167,8 +167,10 @@ def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
             told = (*state.line_notes.get(about, ()), text)
             return replace(state, line_notes={**state.line_notes, about: told})
         case ev.Adjusted():
-            turned = state.turned if event.found else ev.TurnedTo("advice")
-            return replace(state, adjusted=(*state.adjusted, (record.number, event)), turned=turned)
+            adjusted = (*state.adjusted, (record.number, event))
+            if event.found:
+                return replace(state, adjusted=adjusted)
+            return replace(state, adjusted=adjusted, acknowledged=frozenset(), turned=ev.TurnedTo("advice"))
         case ev.LineLeft(line, _, _):
             left = {**state.left, line: (record.number, event)}
             return replace(state, left=left, turned=ev.TurnedTo("advice"))

@@ -66,8 +66,9 @@ class RuleRun:
 
 
 def run(book: Book, machine: Machine, readings: Sequence[Reading], rules: Sequence[Rule]) -> RuleRun:
-    """Run the rules stage by stage. Within a stage the most salient rule with something to say fires,
-    its readings are spent, and the agenda starts again from the top, as a finding may serve other rules.
+    """Run the rules stage by stage. Within a stage the most salient rule with something to say fires, its readings are
+    spent, and the agenda starts again from the top, as a finding may serve other rules. A rule that speaks for many
+    checks goes on by itself: those above it had nothing to say to the readings that are left.
 
     Two readings with one id raise ValueError: they could not be told apart afterwards.
     """
@@ -87,19 +88,21 @@ def run(book: Book, machine: Machine, readings: Sequence[Reading], rules: Sequen
 def _stage(facts: Facts, agenda: Sequence[Rule], firings: list[Firing]) -> Facts:
     """Run one stage to its end. A rule's reason for silence is kept, though a lower rule took the reading."""
     silent: dict[str, Firing] = {}
-    while True:
-        for rule in agenda:
-            result = _ask(rule, facts)
-            if isinstance(result, Silent):
+    nth = 0
+    while nth < len(agenda):
+        rule = agenda[nth]
+        result = _ask(rule, facts)
+        if result is None or isinstance(result, Silent):
+            if result is not None:
                 silent[rule.name] = Firing(rule.name, facts.stage, silent=result.why)
-            elif result is not None:
-                firings.append(Firing(rule.name, facts.stage, result))
-                facts = _spend(facts, rule, result)
-                break
-        else:
-            fired = {f.rule for f in firings if f.stage == facts.stage}
-            firings.extend(silent[r.name] for r in agenda if r.name in silent and (r.many or r.name not in fired))
-            return facts
+            nth += 1
+            continue
+        firings.append(Firing(rule.name, facts.stage, result))
+        facts = _spend(facts, rule, result)
+        nth = nth if rule.many else 0
+    fired = {f.rule for f in firings if f.stage == facts.stage}
+    firings.extend(silent[r.name] for r in agenda if r.name in silent and (r.many or r.name not in fired))
+    return facts
 
 
 def _ask(rule: Rule, facts: Facts) -> Finding | Silent | None:

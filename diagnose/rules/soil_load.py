@@ -37,7 +37,7 @@ def carried(facts: Facts) -> Finding | Silent | None:
         return Silent(f"{check.title}: no detergent in the wash tank, nothing to go by")
     share = rinse.si / wash.si
     water = rack_water(facts)
-    if water is None:
+    if water is None or water.si <= 0:
         return Silent(f"{check.title}: needs the rinse water a rack, or the rinse's flow and the racks an hour")
     if share >= 1:
         says = "The power rinse is as strong as the wash: the two waters mix freely."

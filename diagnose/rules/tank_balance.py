@@ -209,12 +209,12 @@ def _side_by_side(facts: Facts) -> tuple[Reading | None, Reading | None]:
     if facts.finding(COMPARED) is not None:
         return None, None
     settled = facts.fresh(tank_meant(facts).settled)
-    if settled is not None:
+    if settled is not None and facts.now(REFERENCE) is not None:
         return settled, facts.now(REFERENCE)
     for panel, second in HOT_PAIRS:
         if facts.fresh(panel) is not None and facts.now(second) is not None:
             return facts.fresh(panel), facts.now(second)
-    return None, None
+    return settled, None
 
 
 def against_least(facts: Facts, check_id: str) -> Finding | Silent | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from diagnose.units.table import DIMENSIONS, UNITS, Unit, find_unit, units_of
 
@@ -82,6 +83,7 @@ def _names(dimension: str) -> str:
     return ", ".join(u.symbol for u in units_of(dimension))
 
 
+@lru_cache(maxsize=4096)
 def parse_quantity(text: str, dimension: str, default: str | None = None) -> Quantity:
     """Read `71`, `71.5`, `71,5`, `160F`, `71 C`, `20psi`, `1.4 bar` as a quantity of `dimension`.
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache, lru_cache
 
 __all__ = ["DIMENSIONS", "UNITS", "Unit", "find_unit", "units_of"]
 
@@ -140,11 +141,13 @@ UNITS: tuple[Unit, ...] = (
 DIMENSIONS: tuple[str, ...] = tuple(dict.fromkeys(u.dimension for u in UNITS))
 
 
+@cache
 def units_of(dimension: str) -> tuple[Unit, ...]:
     """Every unit of one dimension, in the order of the table; empty for an unknown dimension."""
     return tuple(u for u in UNITS if u.dimension == dimension)
 
 
+@lru_cache(maxsize=1024)
 def find_unit(text: str, dimension: str) -> Unit | None:
     """The unit of `dimension` that `text` names, exactly first, then regardless of case; else None."""
     wanted = text.strip()
