@@ -1,6 +1,6 @@
 """How many measurements both exhaust dampers take to come right, on simulated machines that differ from case to case.
 
-Run: python -m tests.bench.dampers [CASES]. A case is a type of machine with vents at both ends, blades of a kind and
+Run: python -m tests.bench.dampers [CASES [FIRST]]. A case is a type of machine with vents at both ends, blades of a kind and
 shape of their own, a duct more or less narrow, a fan that gives 1.3 to 2 times the wanted air with both dampers wide
 open, then its wheel up to 15 % better or worse, and handles that stand anywhere. What comes of it is judged by the true
 flows: the total within 5 % of what is wanted and the share of each end within 5 % of its own wanted share. Beside it
@@ -128,19 +128,19 @@ def _off(flow: Pair, wanted: Pair) -> tuple[float, float]:
     return sum(flow) / sum(wanted) - 1.0, share / want - 1.0
 
 
-def main(cases: int = 500) -> None:
+def main(cases: int = 500, first: int = 0) -> None:
     """Print the table."""
     print(f"{cases} cases, at most {MOST} measurements. Total and each share within 5 % of its own:")
     for hand, step, fine in (("every 5 %", 0.05, 0.05), ("also between, to 1 %", 0.05, 0.01)):
         print(f"\nA hand that sets {hand}")
         if step == fine:
-            print(f"  possible at all      {_share([attainable(n, step) for n in range(cases)])}")
+            print(f"  possible at all      {_share([attainable(n, step) for n in range(first, first + cases)])}")
         for name, meter in (("vane traverse", VANE), ("flow hood of 3 %", HOOD)):
-            all_played = [play(nth, meter, step, fine) for nth in range(cases)]
+            all_played = [play(nth, meter, step, fine) for nth in range(first, first + cases)]
             _told(name, all_played)
     print("\nWhat can't be set, vane traverse, every 5 %: what was said")
     for trouble in _TROUBLES:
-        found = [play(nth, VANE, 0.05, 0.05, trouble) for nth in range(cases // 5)]
+        found = [play(nth, VANE, 0.05, 0.05, trouble) for nth in range(first, first + cases // 5)]
         said = Counter(" ".join((p.last.kind, p.last.where)).strip() for p in found)
         print(f"  {trouble:18} {dict(said.most_common())}")
 
