@@ -1,10 +1,10 @@
 """How many measurements both exhaust dampers take to come right, on simulated machines that differ from case to case.
 
-Run: python -m tests.bench.dampers [CASES [FIRST]]. A case is a type of machine with vents at both ends, blades of a kind
-and shape of their own, a duct more or less narrow, a fan that gives 1.3 to 2 times the wanted air with both dampers wide
-open, then its wheel up to 15 % better or worse, and handles that stand anywhere. What comes of it is judged by the true
-flows: the total within 5 % of what is wanted and the share of each end within 5 % of its own wanted share. Beside it
-stands the looser reading of the same words, shares within 5 points of a hundred.
+Run: python -m tests.bench.dampers [CASES [FIRST]]. A case is a type of machine with vents at both ends, blades of a
+kind and shape of their own, a duct more or less narrow, a fan that gives 1.3 to 2 times the wanted air with both
+dampers wide open, then its wheel up to 15 % better or worse, and handles that stand anywhere. What comes of it is
+judged by the true flows: the total within 5 % of what is wanted and the share of each end within 5 % of its own
+wanted share. Beside it stands the looser reading of the same words, shares within 5 points of a hundred.
 
 Printed for two instruments (the simulator's vane traverse and a flow hood of 3 %) and two hands (one that sets every
 5 %, and one that also finds places between those marks, to 1 %), with what someone could reach at best who knew all.
