@@ -25,6 +25,7 @@ SUBJECTS: Mapping[str, str] = {
     "sanitising": "Sanitising: heat units, chlorine, contact time",
     "sensors": "Sensors and gauges",
     "water": "Hardness, scale, rinse aid",
+    "setting": "Setting: which way and how far",
 }
 
 

@@ -117,10 +117,16 @@ def room_pressure(air: Air, taken: float) -> float:
 def _run(air: Air) -> _Run:
     wanted = sum(air.wanted.values())
     felted = _FILTERS / _DAMPERS * (1.0 / max(air.filters_open, 0.05) ** 2 - 1.0)
-    ends = {end: air.wanted[end] / wanted * (max(air.damper[end], 0.02) ** -2 + felted) ** -0.5 for end in ENDS}
+    ends = {end: air.wanted[end] / wanted * (max(_opening(air, end), 0.02) ** -2 + felted) ** -0.5 for end in ENDS}
     box = sum(ends.values()) + air.parted
     upstream = (_DAMPERS / box**2 + _DUCT / max(air.duct_open, 0.02) ** 2) ** -0.5
     return _Run(ends, box, upstream, upstream + air.let_in)
+
+
+def _opening(air: Air, end: str) -> float:
+    """Of an end's damper over the right one: as it stands, or as its handle sets the blade."""
+    blade = air.blades.get(end)
+    return air.damper[end] * (blade.opening(air.handle[end]) if blade else 1.0)
 
 
 def _moved(air: Air, run: _Run, turns: bool) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from diagnose.simulator.blades import Blade
 from diagnose.simulator.control_parts import Coil, Control
 from diagnose.simulator.conveyor_parts import Chains, Drive, Flights, JamSwitch, RunTimer, TableSwitch, Track
 from diagnose.simulator.feeds import Chemistry, Feed
@@ -275,6 +276,8 @@ class Air:
     parted: float = 0.0  # opening of a parted joint in the run, over that of the sound dampers
     let_in: float = 0.0  # opening just before the fan: an access door, a slit sleeve
     damper: dict[str, float] = field(default_factory=lambda: {"entrance": 1.0, "exit": 1.0})  # over the right opening
+    blades: dict[str, Blade] = field(default_factory=dict)  # with a handle to set; an end without one stays as it is
+    handle: dict[str, float] = field(default_factory=lambda: {"entrance": 1.0, "exit": 1.0})  # 0 shut, 1 wide open
     gap: dict[str, float] = field(default_factory=lambda: {"entrance": 0.0, "exit": 0.0})  # curtain missing, share
     held: dict[str, float] = field(default_factory=lambda: {"entrance": 0.0, "exit": 0.0})  # held open by ware
     thrown: float = 0.0  # share by which spray swings the exit curtain

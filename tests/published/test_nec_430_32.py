@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from diagnose.physics.motors import integral_protector_trip, overload_trip
+from diagnose.physics.setting import overload_dial
 from tests.rulebook import machine, run
 
 
@@ -27,6 +28,12 @@ def test_separate_device(amps: float, cool_or_service: bool, starting: bool, tri
 )
 def test_integral_protector(amps: float, share: float) -> None:
     assert integral_protector_trip(amps) == pytest.approx(amps * share)
+
+
+def test_the_dial_lies_within_the_code() -> None:
+    """430.32(A)(1): a motor of 34 A at most at 39.1 A in general, at 42.5 A by its nameplate's marks."""
+    assert overload_dial(34.0, 1.0, 1.15) == pytest.approx((34.0, 34.0, 39.1))
+    assert overload_dial(34.0, 1.0, 1.25) == pytest.approx((34.0, 34.0, 42.5))
 
 
 def test_the_rule_counts_from_the_nameplate() -> None:
