@@ -16,10 +16,10 @@ def subtitle(dossier: Dossier) -> str:
     """Which job, and of which days."""
     texts, days = dossier.texts, [visit.day.isoformat() for visit in dossier.visits]
     if not days:
-        return texts.say("Job {job}", job=dossier.job)
+        return dossier.job
     if len(days) == 1:
-        return texts.say("Job {job}, {day}", job=dossier.job, day=days[0])
-    return texts.say("Job {job}, {first} to {last}", job=dossier.job, first=days[0], last=days[-1])
+        return f"{dossier.job}, {days[0]}"
+    return texts.say("{job}, {first} to {last}", job=dossier.job, first=days[0], last=days[-1])
 
 
 def head_blocks(dossier: Dossier) -> Iterator[Block]:
@@ -73,7 +73,7 @@ def _facts(dossier: Dossier) -> Iterator[tuple[str, str]]:
 
 def _visit(visit: Visit) -> str:
     first, last = f"{visit.first:%H:%M}", f"{visit.last:%H:%M}"
-    return f"{visit.day.isoformat()}, {first}" if first == last else f"{visit.day.isoformat()}, {first} to {last}"
+    return f"{visit.day.isoformat()}, {first}" if first == last else f"{visit.day.isoformat()}, {first}–{last}"
 
 
 def complaint_blocks(dossier: Dossier) -> Iterator[Block]:

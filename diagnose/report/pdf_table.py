@@ -62,8 +62,8 @@ def _widths(paper: FPDF, table: Table, letters: Letters) -> list[float]:
     over = room - sum(least)
     if over < 0:
         return [room * w / sum(least) for w in least]
-    more = [min(w, room) - low if w > low else 0.0 for w, low in zip(wanted, least, strict=True)]
-    return [low + over * m**0.6 / sum(x**0.6 for x in more) for low, m in zip(least, more, strict=True)]
+    more = [max(w - low, 0.0) ** 0.5 for w, low in zip(wanted, least, strict=True)]
+    return [low + over * m / sum(more) for low, m in zip(least, more, strict=True)]
 
 
 def _words(paper: FPDF, text: str) -> float:

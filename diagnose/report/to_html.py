@@ -13,6 +13,7 @@ from diagnose.report.to_svg import to_svg
 __all__ = ["TEMPLATES", "to_html"]
 
 TEMPLATES = Path(__file__).resolve().parent / "templates"
+_LONGEST = 16  # letters; a longer word in a table may be broken anywhere
 _WIDE, _NARROW = 640.0, 300.0  # of a chart, for a page and for a telephone
 
 
@@ -36,6 +37,7 @@ def to_html(document: Document) -> str:
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    environment.tests["endless"] = _endless
     template = environment.get_template("report.html.jinja")
     blocks = [(type(block).__name__, block) for block in document.blocks]
     page = template.render(
@@ -46,3 +48,7 @@ def to_html(document: Document) -> str:
         drawn=drawn,
     )
     return page.rstrip("\n") + "\n"
+
+
+def _endless(text: str) -> bool:
+    return any(len(word) > _LONGEST for word in text.split())

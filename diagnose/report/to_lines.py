@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from diagnose.report.document import Block, Document, Facts, Figure, Heading, Items, Paragraph, Signatures, Table
-from diagnose.view.layout import RECORDS_BELOW, Line, labelled, table, text_width, wrap
+from diagnose.view.layout import RECORDS_BELOW, Line, labelled, text_width, wrap
 
 __all__ = ["to_lines"]
 
@@ -52,11 +52,20 @@ def _table(block: Table, width: int) -> Iterator[Line]:
     rows = [row.cells for row in block.rows]
     columns = _columns(block.headers, rows, width)
     if not columns:
-        yield from table(block.headers, rows, min(width, RECORDS_BELOW - 1))
+        yield from _records(block.headers, rows, width)
         return
     yield from _grid(block.headers, columns, "dim")
     for row in rows:
         yield from _grid(row, columns, "")
+
+
+def _records(headers: Sequence[str], rows: Sequence[Sequence[str]], width: int) -> Iterator[Line]:
+    """A row as its first cell, and under it `header: cell` line by line."""
+    for row in rows:
+        yield from wrap(row[0], width, "  ", "  ")
+        for header, cell in zip(headers[1:], row[1:], strict=True):
+            if cell and cell != "-":
+                yield from wrap(f"{header}: {cell}", width, "    ", "      ")
 
 
 def _columns(headers: Sequence[str], rows: Sequence[Sequence[str]], width: int) -> list[int]:

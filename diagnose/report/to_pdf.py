@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
+from itertools import zip_longest
 
 from fpdf import FPDF
 from fpdf.enums import XPos, YPos
@@ -26,6 +27,7 @@ from diagnose.report.document import (
 from diagnose.report.draw import draw
 from diagnose.report.pdf_paint import ACCENT, DOUBT, INK, LINE, QUIET, paint
 from diagnose.report.pdf_table import line_count, put_table
+from diagnose.report.shapes import Picture
 from diagnose.view.encode import for_charset
 
 __all__ = ["CHARSET", "in_letters", "to_pdf"]
@@ -51,6 +53,7 @@ class _Paper(FPDF):
         self.core_fonts_encoding = CHARSET
         self.set_margins(_EDGE, _EDGE)
         self.set_auto_page_break(True, _FOOT)
+        self.c_margin = 0
         self.alias_nb_pages(_PAGES)
         self.set_title(document.title)
         self.set_lang(document.language)
@@ -94,7 +97,9 @@ def to_pdf(document: Document) -> bytes:
     paper.set_line_width(0.8)
     paper.line(paper.l_margin, paper.get_y() + 1.5, paper.w - paper.r_margin, paper.get_y() + 1.5)
     paper.ln(6)
-    for block in document.blocks:
+    for block, after in zip_longest(document.blocks, document.blocks[1:]):
+        if isinstance(block, Heading):
+            paper.keep(28 if not isinstance(after, Figure) else min(_high(paper, after)[1] + 30, paper.eph))
         _block(paper, block, document)
     if any(in_letters(text) != text for text in texts_of(document)):
         paper.ln(2)
@@ -106,7 +111,6 @@ def to_pdf(document: Document) -> bytes:
 def _block(paper: _Paper, block: Block, document: Document) -> None:
     match block:
         case Heading(text, level):
-            paper.keep(28)
             paper.ln(4 if level == 2 else 2)
             paper.font("B", 12.5 if level == 2 else 10.5, ACCENT if level == 2 else INK)
             paper.put(text, 6)
@@ -153,10 +157,15 @@ def _facts(paper: _Paper, pairs: Sequence[tuple[str, str]]) -> None:
     paper.ln(1.5)
 
 
-def _figure(paper: _Paper, block: Figure) -> None:
+def _high(paper: _Paper, block: Figure) -> tuple[Picture, float]:
+    """The picture of a chart, and how high it is on this page, mm."""
     picture = draw(block.chart, _PICTURE)
+    return picture, picture.height * paper.epw / picture.width
+
+
+def _figure(paper: _Paper, block: Figure) -> None:
+    picture, high = _high(paper, block)
     scale = paper.epw / picture.width
-    high = picture.height * scale
     tall = high > paper.eph - 20
     paper.keep(14 if tall else high + 12)
     paper.font("B", 9.5)
