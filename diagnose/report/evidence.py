@@ -58,7 +58,11 @@ def _repair(dossier: Dossier, nth: int) -> Iterator[Block]:
 
 
 def _reasons(dossier: Dossier, assessment: Assessment, cause: str) -> tuple[str, ...]:
+    # That it is complained of is the same for every cause, and stands above.
+    book = dossier.book
+    complaints = {f"Complaint: {book.title(c)}" for c, _, _ in dossier.state.complaints if c in book.complaints}
     told = [r for r in assessment.reasons(cause) if r.sole or abs(r.bits) >= _NO_WEIGHT]
+    told = [r for r in told if r.says not in complaints]
     told.sort(key=lambda r: (r.bits < 0, not r.sole, -abs(r.bits)))
     if not told:
         return (dossier.texts.say("nothing measured: only how often it happens"),)

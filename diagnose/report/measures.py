@@ -78,7 +78,7 @@ class Measures:
         if not values:
             return ()
         unit = self.one(Quantity(0.0, like or values[0].unit)).unit
-        return tuple(q.as_unit(unit).value for q in values)
+        return tuple(q.value if q.unit == unit else q.as_unit(unit).value for q in values)
 
     def show(self, quantity: Quantity) -> str:
         """One figure, to three digits where it was worked out."""

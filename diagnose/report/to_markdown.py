@@ -43,7 +43,7 @@ def _block(block: Block, document: Document) -> Iterator[str]:
         case Paragraph(text, tone):
             yield _paragraph(text, tone, document.word("caution"))
         case Facts(pairs):
-            yield from (f"- **{escaped(label)}**{_joined(label)} {escaped(value)}" for label, value in pairs)
+            yield from (f"* **{escaped(label)}**{_joined(label)} {escaped(value)}" for label, value in pairs)
         case Items(texts, ordered):
             yield from (f"{f'{n}.' if ordered else '-'} {escaped(text)}" for n, text in enumerate(texts, 1))
         case Table():

@@ -35,7 +35,7 @@ __all__ = ["CHARSET", "in_letters", "to_pdf"]
 CHARSET = "cp1252"
 _PAGE = (210.0, 279.4)  # mm
 _EDGE, _FOOT = 18.0, 18.0
-_PAGES = "\x01"  # stands for the count of pages until it is known; no cleaned text holds it
+_PAGES = "\x01" * 4  # stands for the count of pages until it is known; no cleaned text holds it
 _PICTURE = 620.0  # units across
 
 

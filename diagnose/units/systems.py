@@ -32,6 +32,7 @@ _FELLOWS = (
     ("volume", "fl oz", "mL"),
     ("mass", "lb", "kg"),
     ("mass", "oz", "g"),
+    ("mass", "gr", "g"),
     ("mass flow", "lb/h", "kg/h"),
     ("density", "lb/ft3", "kg/m3"),
     ("force", "lbf", "N"),
@@ -49,8 +50,13 @@ _FELLOWS = (
     ("hardness", "gpg", "mg/L"),
 )
 # SI units that have no line of their own above, and the US unit that stands for them.
-_BACK = {("pressure", "bar"): "psi", ("temperature", "K"): "°F", ("length", "cm"): "in", ("volume", "mL"): "fl oz"}
-# In SI these are written in the trade of either system, and are left as they are.
+_BACK = {
+    ("pressure", "bar"): "psi",
+    ("temperature", "K"): "°F",
+    ("length", "cm"): "in",
+    ("heating value", "kWh/m3"): "BTU/ft3",
+}
+# Written so in the trade of either system, and left as they are.
 _KEPT = {("power", "kW"), ("power", "W"), ("hardness", "°dH"), ("hardness", "°f"), ("hardness", "mmol/L")}
 
 
