@@ -60,16 +60,11 @@ def _finding_row(dossier: Dossier, reading: Reading) -> Row:
     check = dossier.book.checks[reading.check]
     role, word = judged(dossier, reading)
     title = dossier.known(check.title)
-    if reading.stage:
-        title = dossier.texts.count(
-            "{check} (after the repair)", "{check} (after repair {number})", _repairs(dossier, reading), check=title
-        )
+    if reading.stage and dossier.state.stage > 1:
+        title = dossier.texts.say("{check} (after repair {number})", check=title, number=reading.stage)
+    elif reading.stage:
+        title = dossier.texts.say("{check} (after the repair)", check=title)
     return Row((title, reading_text(dossier, reading), word, _means(dossier, check, reading)), role)
-
-
-def _repairs(dossier: Dossier, reading: Reading) -> int:
-    """The number to name a stage by; one where the job has but one repair."""
-    return reading.stage if dossier.state.stage > 1 else 1
 
 
 def _means(dossier: Dossier, check: Check, reading: Reading) -> str:
