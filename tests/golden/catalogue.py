@@ -29,7 +29,8 @@ TEMPLATE = CATALOGUE / "diagnose.pot"
 LANGUAGES = sorted(path.stem for path in CATALOGUE.glob("*.po"))
 _KEYWORDS = {"say": None, "mark": None, "count": (1, 2)}
 _HEAD = """# Texts of documents, and those of the knowledge that are read to or by the kitchen (context "knowledge").
-# Written by `python -m tests.golden.catalogue`; translations stand behind msgstr. {left} stay as they are, in any place.
+# Written by `python -m tests.golden.catalogue`; translations stand behind msgstr.
+# Words in braces, as {count}, stay as they are, in any place.
 # This translation still needs a check by a native speaker of the trade."""
 
 
@@ -47,8 +48,7 @@ class _Ours(Catalog):
 
 
 def _empty(language: str | None) -> Catalog:
-    head = _HEAD.replace("{left}", "Words in braces, as {count},")
-    made = _Ours(language, project="diagnose", version="1", header_comment=head, fuzzy=False)
+    made = _Ours(language, project="diagnose", version="1", header_comment=_HEAD, fuzzy=False)
     made.creation_date = made.revision_date = datetime(2026, 1, 1, tzinfo=UTC)
     return made
 
