@@ -55,13 +55,13 @@ class CourseChart:
 
 @dataclass(frozen=True)
 class TraceChart:
-    """A temperature, step by step, with levels that matter: (value, words)."""
+    """A temperature, step by step, with levels that matter: (value, its figure, what it means)."""
 
     title: str
     description: str
     values: tuple[float, ...]
     unit: str
-    levels: tuple[tuple[float, str], ...]
+    levels: tuple[tuple[float, str, str], ...]
     across: str  # what the steps are
 
 

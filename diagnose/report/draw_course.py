@@ -22,7 +22,8 @@ def draw_course(chart: CourseChart, width: float) -> Picture:
     count = len(chart.courses[0].values) if chart.courses else 0
     right = width - _RIGHT
     across = Scale(0, max(count - 1, 1), _LEFT + 8, right - 12)
-    up = Scale(0, 1, _TOP + _HIGH, _TOP)
+    most = max((v for course in chart.courses for v in course.values), default=0.0)
+    up = Scale(0, next(top for top in (0.2, 0.5, 1.0) if most <= top + 1e-9), _TOP + _HIGH, _TOP)
     shapes: list[Shape] = [*_frame(chart, across, up, count, right)]
     for nth, course in enumerate(chart.courses):
         points = tuple((across.at(n), up.at(v)) for n, v in enumerate(course.values))
@@ -41,7 +42,7 @@ def draw_course(chart: CourseChart, width: float) -> Picture:
 
 
 def _frame(chart: CourseChart, across: Scale, up: Scale, count: int, right: float) -> Iterator[Shape]:
-    for share in (0.0, 0.5, 1.0):
+    for share in (0.0, up.high / 2, up.high):
         y = up.at(share)
         yield Path(((_LEFT, y), (right - 6, y)), "axis" if share == 0 else "grid")
         yield Label(_LEFT - 6, y + 4, f"{share * 100:.0f} %", "small", "end", SMALL)

@@ -10,7 +10,7 @@ from diagnose.report.document import Block, Figure, Paragraph, Role, Row, Table
 from diagnose.report.dossier import Dossier
 from diagnose.report.plate import TRACE, trace_table
 from diagnose.rules import Expected
-from diagnose.units import parse_quantity
+from diagnose.units import Quantity, parse_quantity
 
 __all__ = ["band_blocks", "finding_blocks", "judged", "reading_text", "trace_blocks"]
 
@@ -177,18 +177,22 @@ def trace_blocks(dossier: Dossier) -> Iterator[Block]:
         (parse_quantity("160 °F", "temperature"), texts.say("a label turns")),
         (parse_quantity("143 °F", "temperature"), texts.say("no credit under this")),
     ]
-    drawn = tuple(
-        (measures.figures([level], unit)[0], f"{measures.show(measures.one(level.as_unit(unit)))}: {said}")
-        for level, said in levels
-    )
+    drawn = []
+    for level, said in levels:
+        here = level.as_unit(unit)
+        drawn.append((round(here.value, 6), str(_whole(here)), f"{measures.show(level)}: {said}"))
     table, sentence = trace_table(dossier, taken[-1])
     chart = TraceChart(
         texts.say("Temperature of a plate, second by second"),
         sentence,
         figures,
         unit.symbol,
-        drawn,
+        tuple(drawn),
         texts.say("seconds"),
     )
     yield Paragraph(sentence)
     yield Figure(chart, table)
+
+
+def _whole(quantity: Quantity) -> Quantity:
+    return Quantity(round(quantity.value), quantity.unit)

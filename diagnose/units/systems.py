@@ -92,5 +92,8 @@ def in_system(quantity: Quantity, system: str) -> Quantity:
         return quantity
     written = show_number(quantity.value)
     step = 10.0 ** -len(written.partition(".")[2]) * quantity.unit.factor / unit.factor
+    value = unit.from_si(quantity.si)
+    if not unit.offset and value:  # never off by more than a tenth: 2 hp is 1.5 kW, and not 1
+        step = min(step, abs(value) / 10)
     decimals = max(0, math.ceil(-math.log10(2 * step) - 1e-9))
-    return Quantity(round(unit.from_si(quantity.si), decimals), unit)
+    return Quantity(round(value, decimals), unit)

@@ -91,9 +91,7 @@ def test_what_has_no_translation_stays_english() -> None:
     assert mark("x") == "x"
 
 
-def test_a_language_there_is_not_is_refused(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_language_there_is_not_is_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     assert languages()[:2] == ("en", "es")
     for name in ("xx", "../es", ""):
         with pytest.raises(LanguageError, match="there are some in en, es"):

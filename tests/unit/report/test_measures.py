@@ -14,7 +14,7 @@ from diagnose.units import UNITS, Quantity, counterpart, in_system, parse_quanti
     [
         ("172 °F: under the least", "78 °C: under the least", "172 °F (78 °C): under the least"),
         ("20 psi (gauge, ± 2 psi)", "138 kPa (gauge, ± 14 kPa)", "20 psi (138 kPa) (gauge, ± 2 psi (± 14 kPa))"),
-        ("off by ± 3 °F", "off by ± 2 °C", "off by ± 3 °F (± 2 °C)"),  # an error, not a temperature
+        ("off by ± 3 °F", "off by ± 1.7 °C", "off by ± 3 °F (± 1.7 °C)"),  # an error, not a temperature
         ("a rise of 40 F°", "a rise of 22 C°", "a rise of 40 F° (22 C°)"),
         ("150 °F (66 °C) burns", "66 °C burns", "150 °F (66 °C) burns"),  # both stand there already
         ("(118 120 °F)", "(48 49 °C)", "(118 120 °F (48 49 °C))"),  # one unit behind several figures

@@ -157,7 +157,7 @@ def test_a_trace_is_drawn_with_its_heat_units(traced: Dossier) -> None:
     document = service_report(traced)
     (chart,) = (c for c in charts(document) if isinstance(c, TraceChart))
     assert chart.values[:3] == (151.0, 155.0, 160.0)
-    assert [level for level, _ in chart.levels] == pytest.approx([160.0, 143.0])
+    assert [level for level, _, _ in chart.levels] == pytest.approx([160.0, 143.0])
     units = heat_units_of_trace([(v + 459.67) / 1.8 for v in chart.values], 1.0)
     assert f"got {units:.0f} heat units; 3600 are wanted: too few" in chart.description
     assert tables(document)["The trace in figures"].rows[-1].cells[2] == f"{units:.0f}"
