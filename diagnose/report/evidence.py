@@ -124,12 +124,14 @@ def course_blocks(dossier: Dossier) -> Iterator[Block]:
         texts.say("repair"),
         texts.say("answers in their order; the table names them"),
     )
-    headers = (texts.say("No."), texts.say("After"), *(f"{LETTERS[n]}: {c.label}" for n, c in enumerate(courses)))
+    letters = LETTERS[: len(courses)]
+    key = "; ".join(f"{letter}: {course.label}" for letter, course in zip(letters, courses, strict=True))
+    headers = (texts.say("No."), texts.say("After"), *letters)
     rows = tuple(
         Row((str(n + 1), _after(dossier, point), *(percent(c.values[n]).strip() for c in courses)))
         for n, point in enumerate(points)
     )
-    yield Figure(chart, Table(texts.say("The course in figures"), headers, rows))
+    yield Figure(chart, Table(texts.say("The course in figures. {key}", key=key), headers, rows))
 
 
 def _leading(dossier: Dossier, points: tuple[Point, ...]) -> dict[str, str]:

@@ -47,9 +47,13 @@ _SYMBOLS: Mapping[str, str] = {
     "gpg": "hardness",
 }
 _UNITS = "|".join(sorted((re.escape(s) for s in _SYMBOLS), key=len, reverse=True))
+# A sentence may call a difference of temperatures "8 °F over". Under these figures it is left as it stands; no
+# difference in this trade is above them.
+_LEAST_TOLD = {"°F": 100.0, "°C": 56.0}
 # Several figures may share the unit behind the last: "48 48 83 A", "15 to 25 psi", "24/26 psi".
+_BETWEEN = r"(?: (?:up )?to | and | or | a | y | o | hasta |, | |/|-|–)"
 _FIGURES = re.compile(
-    rf"(?P<off>±\s*)?(?P<figures>(?<![\w.,°+-]){_NUMBER}(?:(?: to | and |, | |/){_NUMBER})*) ?"
+    rf"(?P<off>±\s*)?(?P<figures>(?<![\w.,°+-]){_NUMBER}(?:{_BETWEEN}{_NUMBER})*) ?"
     rf"(?P<unit>{_UNITS})(?![\w°/²³·])"
     rf"(?: \((?P<beside>{_NUMBER}) ?(?P<other>{_UNITS})\))?"
 )
@@ -109,7 +113,7 @@ class Measures:
 
     def _put(self, match: re.Match[str]) -> str:
         unit = _unit(match["unit"], bool(match["off"]))
-        if unit is None:
+        if unit is None or (not match["off"] and not match["beside"] and _may_be_difference(match)):
             return match[0]
         other = counterpart(unit, "si" if unit.system == "us" else "us")
         paired = match["other"] is not None and _SYMBOLS[match["other"]] == _SYMBOLS[match["unit"]]
@@ -123,6 +127,11 @@ class Measures:
         if self.system == "both":
             return f"{match[0]} ({turned})"
         return match[0] if wanted else turned
+
+
+def _may_be_difference(match: re.Match[str]) -> bool:
+    least = _LEAST_TOLD.get(match["unit"])
+    return least is not None and any(float(figure) < least for figure in re.findall(_NUMBER, match["figures"]))
 
 
 def _each(figures: str, unit: Unit) -> str:

@@ -11,6 +11,7 @@ from diagnose.report.dossier import Dossier
 from diagnose.report.plate import TRACE, trace_table
 from diagnose.rules import Expected
 from diagnose.units import Quantity, parse_quantity
+from diagnose.view.layout import labelled
 
 __all__ = ["band_blocks", "finding_blocks", "judged", "reading_text", "trace_blocks"]
 
@@ -71,6 +72,11 @@ def _means(dossier: Dossier, check: Check, reading: Reading) -> str:
     finding = dossier.findings.get(reading.id)
     if finding is None:
         return ""
+    if (
+        reading.outcome is not None
+        and finding.says == f"{labelled(check.title, check.outcomes[reading.outcome].title)}."
+    ):
+        return ""  # it would only be said again
     if finding.says:
         return dossier.measures.text(finding.says)
     other = dossier.book.checks[finding.check]
@@ -111,12 +117,20 @@ def band_blocks(dossier: Dossier) -> Iterator[Block]:
 
 
 def _sides(dossier: Dossier) -> Mapping[str, tuple[Reading | None, Reading | None]]:
-    """For each measured check the newest reading before any repair, and the newest after one."""
-    sides: dict[str, tuple[Reading | None, Reading | None]] = {}
+    """For each measured check its newest reading, and beside it the newest of before the repair that came between."""
+    taken: dict[str, list[Reading]] = {}
     for reading in dossier.readings:
         if reading.values and reading.check != TRACE:
-            before, after = sides.get(reading.check, (None, None))
-            sides[reading.check] = (before, reading) if reading.stage else (reading, after)
+            taken.setdefault(reading.check, []).append(reading)
+    sides: dict[str, tuple[Reading | None, Reading | None]] = {}
+    for check, readings in taken.items():
+        newest = readings[-1]
+        earlier = [r for r in readings if r.stage < newest.stage]
+        if earlier:
+            sides[check] = (earlier[-1], newest)
+        else:
+            last = newest.stage == dossier.state.stage > 0
+            sides[check] = (None, newest) if last else (newest, None)
     return sides
 
 
@@ -144,7 +158,7 @@ def _now(dossier: Dossier, before: Reading | None, after: Reading | None) -> tup
     now = after or before
     assert now is not None
     role, word = judged(dossier, now)
-    if after is None and dossier.state.stage and role in ("bad", "doubt"):
+    if now.stage < dossier.state.stage and role in ("bad", "doubt"):
         return "doubt", dossier.texts.say("not read again")
     return role, word
 

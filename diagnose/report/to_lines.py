@@ -48,7 +48,7 @@ def _block(block: Block, document: Document, width: int) -> Iterator[Line]:
 
 
 def _table(block: Table, width: int) -> Iterator[Line]:
-    yield from wrap(f"{block.caption}:", width, "  ", role="dim")
+    yield from wrap(f"{block.caption.rstrip('.')}:", width, "  ", role="dim")
     rows = [row.cells for row in block.rows]
     columns = _columns(block.headers, rows, width)
     if not columns:

@@ -64,7 +64,7 @@ def _joined(label: str) -> str:
 
 
 def _table(block: Table) -> Iterator[str]:
-    yield f"{escaped(block.caption)}:"
+    yield f"{escaped(block.caption.rstrip('.'))}:"
     yield ""
     yield _row(block.headers)
     yield _row(["---"] * len(block.headers), raw=True)

@@ -20,7 +20,10 @@ from diagnose.units import UNITS, Quantity, counterpart, in_system, parse_quanti
         ("(118 120 °F)", "(48 49 °C)", "(118 120 °F (48 49 °C))"),  # one unit behind several figures
         ("15 to 25 psi", "103 to 172 kPa", "15 to 25 psi (103 to 172 kPa)"),
         ("-0.04 inWG", "-10 Pa", "-0.04 inWG (-10 Pa)"),
-        ("1-2 psi, 48 A, 6 in, size 3 psig", "1-2 psi, 48 A, 6 in, size 3 psig", "1-2 psi, 48 A, 6 in, size 3 psig"),
+        ("10-20 psi", "69-138 kPa", "10-20 psi (69-138 kPa)"),
+        ("48 A, 6 in, size 3 psig", "48 A, 6 in, size 3 psig", "48 A, 6 in, size 3 psig"),
+        ("4 to 8 °F over it", "4 to 8 °F over it", "4 to 8 °F over it"),  # a difference, as the trade writes it
+        ("de 140 a 160 °F", "de 60 a 71 °C", "de 140 a 160 °F (60 a 71 °C)"),
         ("3600 heat units", "3600 heat units", "3600 heat units"),
     ],
 )
