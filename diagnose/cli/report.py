@@ -51,7 +51,7 @@ def report(
     diagnose report job-4821 --what office --out job.json
     """
     from diagnose.language import LanguageError, load_texts
-    from diagnose.report import Dossier, Measures, ReportError, render, schema_text, write
+    from diagnose.report import Dossier, Measures, ReportError, may_write, render, schema_text, write
 
     if schema:
         show([schema_text()])
@@ -64,6 +64,8 @@ def report(
         fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
     try:
         texts = load_texts(lang)
+        if out is not None:
+            may_write(Path(out), force)
         book, records = setup.book(), journal.records(job)
         dossier = Dossier(book, job, records, texts, Measures(units or "typed"))  # type: ignore[arg-type]
         made = render(dossier, what, form, width())

@@ -20,6 +20,9 @@ from diagnose.report.measures import Measures
 
 __all__ = ["Dossier", "Visit"]
 
+# What says nothing about the machine, nor about what can be done next.
+_NO_BEARING = (ev.Acknowledged, ev.InstrumentChosen, ev.NoteAdded, ev.TurnedTo, ev.Closed)
+
 
 @dataclass(frozen=True)
 class Visit:
@@ -60,6 +63,9 @@ class Dossier:
     @cached_property
     def assessment(self) -> Assessment | None:
         """What follows from the job as it stands; None before a machine and a complaint are known."""
+        points: tuple[Point, ...] = self.__dict__.get("points", ())
+        if points and all(isinstance(r.event, _NO_BEARING) for r in self.records[points[-1].upto :]):
+            return points[-1].assessment
         return self._assess(self.state)
 
     def _assess(self, state: JobState) -> Assessment | None:

@@ -11,7 +11,7 @@ from diagnose.report.dossier import Dossier
 from diagnose.report.parts import parts_list
 from diagnose.report.service import service_report
 
-__all__ = ["DOCUMENTS", "FORMATS", "ReportError", "render", "schema_text", "write"]
+__all__ = ["DOCUMENTS", "FORMATS", "ReportError", "may_write", "render", "schema_text", "write"]
 
 # A further document is a module that builds one, and its line here.
 DOCUMENTS: Mapping[str, Callable[[Dossier], Document]] = {"service": service_report, "parts": parts_list}
@@ -28,6 +28,8 @@ def render(dossier: Dossier, what: str, form: str, width: int = 80) -> str | byt
         from diagnose.report.office import office_json
 
         return office_json(dossier) + "\n"
+    if form == "pdf":
+        return _pdf()(DOCUMENTS[what](dossier))
     document = DOCUMENTS[what](dossier)
     if form == "terminal":
         from diagnose.report.to_lines import to_lines
@@ -41,14 +43,13 @@ def render(dossier: Dossier, what: str, form: str, width: int = 80) -> str | byt
         from diagnose.report.to_html import to_html
 
         return to_html(document)
-    if form == "pdf":
-        return _pdf(document)
     from diagnose.report.to_json import document_json
 
     return document_json(document) + "\n"
 
 
-def _pdf(document: Document) -> bytes:
+def _pdf() -> Callable[[Document], bytes]:
+    """The renderer, where its library is installed."""
     try:
         from diagnose.report.to_pdf import to_pdf
     except ModuleNotFoundError as error:
@@ -58,7 +59,7 @@ def _pdf(document: Document) -> bytes:
             "PDF needs the library fpdf2, which is not installed here; install it (pip install fpdf2), "
             "or print the HTML: --format html"
         ) from None
-    return to_pdf(document)
+    return to_pdf
 
 
 def schema_text() -> str:
@@ -68,10 +69,15 @@ def schema_text() -> str:
     return office_schema()
 
 
-def write(made: str | bytes, file: Path, force: bool = False) -> str:
-    """Write a file whole or not at all; returns what to say of it. Raises ReportError."""
+def may_write(file: Path, force: bool) -> None:
+    """Refuse a file that is there already, before any work is done for it. Raises ReportError."""
     if file.exists() and not force:
         raise ReportError(f"{file} is there already; name another file, or --force to write over it")
+
+
+def write(made: str | bytes, file: Path, force: bool = False) -> str:
+    """Write a file whole or not at all; returns what to say of it. Raises ReportError."""
+    may_write(file, force)
     fresh = file.with_name(f"{file.name}.new")
     try:
         with open(fresh, "wb") as out:

@@ -15,6 +15,7 @@ __all__ = ["service_report"]
 def service_report(dossier: Dossier) -> Document:
     """The whole report. A part that has nothing to say is left out."""
     texts = dossier.texts
+    course = [*evidence.course_blocks(dossier)]  # first: its last point is also how the job stands
     blocks = [*head.head_blocks(dossier)]
     for title, part in (
         (texts.say("Complaint"), head.complaint_blocks(dossier)),
@@ -27,7 +28,7 @@ def service_report(dossier: Dossier) -> Document:
         (texts.say("Cautions that went with the work"), work.caution_blocks(dossier)),
         (texts.say("Advice to the kitchen"), rest.advice_blocks(dossier)),
         (texts.say("Not checked, and assumed"), rest.unchecked_blocks(dossier)),
-        (texts.say("How the causes ranked"), evidence.course_blocks(dossier)),
+        (texts.say("How the causes ranked"), course),
         (texts.say("Notes"), rest.note_blocks(dossier)),
         (texts.say("How it ended"), rest.closing_blocks(dossier)),
     ):

@@ -51,13 +51,17 @@ def test_on_the_screen_within_its_width(run: Any, monkeypatch: pytest.MonkeyPatc
 
 def test_to_a_file_once_and_over_it_only_when_told(run: Any, tmp_path: Path) -> None:
     file = tmp_path / "report.html"
-    assert run("report", JOB, "--format", "html", "--out", "report.html") == (0, "", "Written to report.html.\n")
+    assert run("report", JOB, "--what", "parts", "--format", "html", "--out", "report.html") == (
+        0,
+        "",
+        "Written to report.html.\n",
+    )
     assert file.read_text("utf-8").startswith("<!DOCTYPE html>")
     code, _, err = run("report", JOB, "--format", "pdf", "--out", "report.html")
     assert code == 4
     assert "report.html is there already; name another file, or --force to write over it" in err
     assert file.read_text("utf-8").startswith("<!DOCTYPE html>")
-    assert run("report", JOB, "--format", "pdf", "--out", "report.html", "--force")[0] == 0
+    assert run("report", JOB, "--what", "parts", "--format", "pdf", "--out", "report.html", "--force")[0] == 0
     assert file.read_bytes().startswith(b"%PDF-")
     assert sorted(p.name for p in tmp_path.iterdir()) == ["home", "report.html"]
 
@@ -74,7 +78,7 @@ def test_the_office_copy_and_its_schema(run: Any) -> None:
     assert (copy["job"], copy["open"], copy["readings"][0]["values"][0]["unit"]) == (JOB, True, "°C")
     schema = json.loads(run("report", "--schema", "office")[1])
     assert set(schema["$defs"]["Office"]["properties"]) == set(copy)
-    blocks = json.loads(run("report", JOB, "--format", "json")[1])["blocks"]
+    blocks = json.loads(run("report", JOB, "--what", "parts", "--format", "json")[1])["blocks"]
     assert blocks[0]["kind"] == "paragraph"
 
 
@@ -97,7 +101,7 @@ def test_a_pdf_without_its_library_names_the_remedy(run: Any, monkeypatch: pytes
         ((JOB, "--what", "office", "--format", "md"), 2, "the office copy is JSON"),
         ((JOB, "--lang", "xx"), 2, "there are no texts in 'xx'; there are some in en, es"),
         ((JOB, "--what", "poem"), 2, "is not one of"),
-        ((JOB, "--out", "nowhere/at/all/x.txt"), 4, "can't be written"),
+        ((JOB, "--what", "parts", "--out", "nowhere/at/all/x.txt"), 4, "can't be written"),
     ],
 )
 def test_every_refusal_is_one_sentence_and_a_code(run: Any, words: tuple[str, ...], code: int, says: str) -> None:
