@@ -27,7 +27,9 @@ def put_table(paper: FPDF, table: Table, letters: Letters) -> None:
     widths = _widths(paper, table, letters)
     heights = [_height(paper, row, table, widths, letters) for row in table.rows]
     head = _height(paper, Row(table.headers), table, widths, letters)
-    _fit(paper, 6 + head + (heights[0] if heights else 0))
+    whole = 6 + head + sum(heights)
+    # A short table is not cut; of a long one the headers never stand alone.
+    _fit(paper, whole if whole < paper.eph / 2 else 6 + head + sum(heights[:2]))
     paper.set_font("Helvetica", "", 8.5)
     paper.set_text_color(*QUIET)
     paper.multi_cell(paper.epw, _HIGH, letters(table.caption), align="L", new_x="LMARGIN", new_y="NEXT")
