@@ -17,6 +17,7 @@ from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
 from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
 from diagnose.cli.practice import practice
+from diagnose.cli.report import report
 from diagnose.cli.teaching import class_table, new_exercise, progress
 from diagnose.cli.tree import tree
 from diagnose.cli.walk import walk
@@ -130,6 +131,7 @@ def rank(setup: Setup, case: str | None, as_json: bool, schema: str | None) -> N
         show(rank_case(setup.book(), Path(case), as_json, width(), setup.places.instruments))
 
 
+cli.add_command(report)
 cli.add_command(tree)
 cli.add_command(knowledge)
 cli.add_command(machine)

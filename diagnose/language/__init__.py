@@ -1,3 +1,5 @@
 """Floor 0: texts in another language, from one catalogue per language."""
 
-__all__: list[str] = []
+from diagnose.language.texts import ENGLISH, LanguageError, Texts, languages, load_texts, mark
+
+__all__ = ["ENGLISH", "LanguageError", "Texts", "languages", "load_texts", "mark"]

@@ -38,11 +38,14 @@ FLOORS = {
 LIBRARIES = {
     "networkx": {"inference"},
     "numpy": {"inference", "simulator"},
-    "msgspec": {"model", "job", "batch", "writing", "practice"},
+    "msgspec": {"model", "job", "batch", "writing", "practice", "report"},
     "platformdirs": {"job"},
     "rich": {"view", "terminal"},
     "prompt_toolkit": {"terminal"},
     "click": {"cli"},
+    "jinja2": {"report"},
+    "markupsafe": {"report"},
+    "fpdf": {"report"},
 }
 # Imports a room may not do at all, though the floors would allow it.
 LONGEST = 300

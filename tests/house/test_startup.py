@@ -5,7 +5,7 @@ from __future__ import annotations
 import subprocess
 import sys
 
-HEAVY = {"networkx", "numpy", "rich", "prompt_toolkit", "msgspec", "platformdirs", "sqlite3"}
+HEAVY = {"networkx", "numpy", "rich", "prompt_toolkit", "msgspec", "platformdirs", "sqlite3", "jinja2", "fpdf"}
 
 
 def test_help_imports_nothing_heavy() -> None:

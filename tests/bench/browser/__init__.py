@@ -1,0 +1,1 @@
+"""Reports opened in a real browser, by hand."""
