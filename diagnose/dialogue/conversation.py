@@ -22,6 +22,7 @@ from diagnose.view import words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.past import history_block
 from diagnose.view.question import keys
+from diagnose.view.sheet import handover_block
 from diagnose.view.summary import job_head, summary_block
 
 __all__ = ["Conversation"]
@@ -174,6 +175,9 @@ class Conversation:
     def _summary(self) -> None:
         scene = self._scene
         closed = scene.state.closed
+        if scene.state.purpose == "handover" and scene.state.machine is not None:
+            self._say([Line(), *handover_block(scene.sheet, scene.session.job, self._front.width)])
+            return
         advice = closed is not None and closed.how in ("repaired", "no fault")
         rows = [] if advice else scene.rows
         self._say([Line(), *summary_block(scene.state, scene.book, scene.session.job, rows, self._front.width, advice)])

@@ -175,7 +175,8 @@ def _ends(scene: Scene) -> list[_Way]:
         ways.append(_Way(f"{words.SIGN} {told}", (ev.Closed("handed over", told),)))
     left = [(number, each) for number, each in scene.state.left.values() if each.why != "not at this site"]
     if left:
-        ways.append(_Way(words.TAKE_UP, tuple(ev.Withdrawn(number) for number, _ in left)))
+        withdrawn = tuple(ev.Withdrawn(number) for number, _ in left)
+        ways.append(_Way(words.TAKE_UP, (*withdrawn, ev.TurnedTo("advice"))))
     elif sheet.missing:
         ways.append(_Way(words.TAKE_UP_MISSING, (ev.TurnedTo("check", sheet.missing[0].check.id),)))
     if scene.state.turned.what == "end":

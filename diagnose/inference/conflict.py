@@ -7,7 +7,9 @@ another, unless a cause that is then plausible makes both of them likely: that i
 
 from __future__ import annotations
 
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import combinations
 
 import numpy as np
@@ -15,6 +17,7 @@ from numpy.typing import NDArray
 
 from diagnose.inference.conditioning import propagate
 from diagnose.inference.evidence import check_of, evidence_network, items
+from diagnose.inference.kept import Kept
 from diagnose.inference.modules import concerning, opened
 from diagnose.inference.situation import Situation, Solution, TooWideError
 from diagnose.inference.tree import FaultTree
@@ -28,6 +31,7 @@ LEAST_CONFLICT_BITS = 2.0
 # A cause counts as a way out of a contradiction from one in five. Below, taking a reading again costs less than
 # believing it. Judgement; none of the technicians' cases raises a false alarm at it.
 PLAUSIBLE = 0.2
+_PAIRS = 4000  # weighed for one tree that are kept
 
 Array = NDArray[np.float64]
 
@@ -43,18 +47,54 @@ class Conflict:
 
 
 def conflicts(tree: FaultTree, situation: Situation) -> tuple[Conflict, ...]:
-    """Pairs of findings that can hardly both be right, the worst first."""
-    found = range(len(situation.findings))
-    seen = [_seen(tree, finding.check) for finding in situation.findings]
-    pairs = [(a, b) for a, b in combinations(found, 2) if not seen[a].isdisjoint(seen[b])]
+    """Pairs of findings that can hardly both be right, the worst first.
+
+    A pair is weighed by itself, given the complaints and repairs, so that each is weighed once in a job. Of what was
+    read before the last repair only what a later reading contradicts is looked at: the rest was said then.
+    """
+    pairs = [
+        (a, b) for a, b in combinations(range(len(situation.findings)), 2) if _may_contradict(tree, situation, a, b)
+    ]
+    known: Kept[float] = Kept.of(tree, "conflicts", _PAIRS)
+    keys = {pair: _key(situation, pair) for pair in pairs}
+    weighed = {pair: known[keys[pair]] for pair in pairs if keys[pair] in known}
+    fresh = [pair for pair in pairs if pair not in weighed]
+    for pair, bits in zip(fresh, _bits(tree, situation, fresh), strict=True):
+        weighed[pair] = known.get_or(keys[pair], partial(float, bits))
+    found = [(bits, pair) for pair, bits in weighed.items() if bits >= LEAST_CONFLICT_BITS]
+    checks = [finding.check for finding in situation.findings]
+    told = [Conflict(a, b, bits, (checks[a], checks[b])) for bits, (a, b) in found]
+    return tuple(sorted(told, key=lambda c: -c.bits))
+
+
+def _may_contradict(tree: FaultTree, situation: Situation, a: int, b: int) -> bool:
+    """Only looks that share something below what they look at can contradict one another."""
+    first, second = situation.findings[a], situation.findings[b]
+    if max(first.stage, second.stage) < situation.stage:
+        return False
+    return not _seen(tree, first.check).isdisjoint(_seen(tree, second.check))
+
+
+def _key(situation: Situation, pair: tuple[int, int]) -> Hashable:
+    """All that the weight of a pair depends on besides the tree."""
+    of_pair = [situation.findings[nth] for nth in pair]
+    told = tuple((f.check, f.stage, tuple(sorted(f.weights.items()))) for f in of_pair)
+    return situation.complaints, situation.repaired, situation.ruled_out, situation.seen, told
+
+
+def _bits(tree: FaultTree, situation: Situation, pairs: Sequence[tuple[int, int]]) -> list[float]:
+    """Per pair how far its findings contradict one another; 0 where a plausible cause makes both of them likely."""
     if not pairs:
-        return ()
+        return []
+    found = sorted({nth for pair in pairs for nth in pair})
+    column = {nth: 1 + case for case, nth in enumerate(found)}
     every = items(tree, situation)
     kept = np.ones((len(every), 1 + len(found) + len(pairs)), dtype=bool)
     place = {item.nth: row for row, item in enumerate(every) if item.kind == "finding"}
     for finding, row in place.items():
         kept[row] = False
-        kept[row, 1 + finding] = True
+        if finding in column:
+            kept[row, column[finding]] = True
     for case, pair in enumerate(pairs, 1 + len(found)):
         kept[[place[pair[0]], place[pair[1]]], case] = True
     inside = opened(tree, situation, concerning(tree, situation))
@@ -64,7 +104,11 @@ def conflicts(tree: FaultTree, situation: Situation) -> tuple[Conflict, ...]:
         alone = [(), *((nth,) for nth in found), *pairs]
         each = [_weighed(tree, _with_only(situation, findings), inside) for findings in alone]
         evidence, so = (np.concatenate(parts, axis=-1) for parts in zip(*each, strict=True))
-    return _worst_first(situation, pairs, evidence - evidence[0], so)
+    told = []
+    for case, (a, b) in enumerate(pairs, 1 + len(found)):
+        bits = float(evidence[column[a]] + evidence[column[b]] - evidence[case] - evidence[0])
+        told.append(0.0 if _resolved(bits, so[:, case], so[:, 0]) else bits)
+    return told
 
 
 def _weighed(
@@ -85,20 +129,8 @@ def _with_only(situation: Situation, findings: tuple[int, ...]) -> Situation:
 
 
 def _seen(tree: FaultTree, check: str) -> frozenset[str]:
-    """All that lies below what a check looks at: only looks that share some of it can contradict one another."""
+    """All that lies below what a check looks at."""
     return frozenset[str]().union(*(tree.below(node) for node in check_of(tree, check).looks_at))
-
-
-def _worst_first(
-    situation: Situation, pairs: list[tuple[int, int]], evidence: Array, so: Array
-) -> tuple[Conflict, ...]:
-    """`evidence` is log2 P(findings of the case | complaints), `so` the causes' probabilities (causes, cases)."""
-    found = []
-    for case, (a, b) in enumerate(pairs, 1 + len(situation.findings)):
-        bits = float(evidence[1 + a] + evidence[1 + b] - evidence[case])
-        if bits >= LEAST_CONFLICT_BITS and not _resolved(bits, so[:, case], so[:, 0]):
-            found.append(Conflict(a, b, bits, (situation.findings[a].check, situation.findings[b].check)))
-    return tuple(sorted(found, key=lambda c: -c.bits))
 
 
 def _resolved(bits: float, after: Array, before: Array) -> bool:

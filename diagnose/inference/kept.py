@@ -1,4 +1,4 @@
-"""What is worked out once for a book and holds for every job on it, as long as the book is in use."""
+"""What is worked out once for a book, or a tree, and holds for every job on it, as long as that is in use."""
 
 from __future__ import annotations
 
@@ -6,18 +6,17 @@ import weakref
 from collections.abc import Callable, Hashable
 from typing import TypeVar
 
-from diagnose.model import Book
-
 __all__ = ["Kept"]
 
 T = TypeVar("T")
 
 
 class Kept(dict[Hashable, T]):
-    """Things of one book by key, made at the first call; at most `most` of them, the one made first goes.
+    """Things of one owner by key, made at the first call; at most `most` of them, the one made first goes.
 
-    They are shared: nobody changes them, and they must not refer to the book, or it would never be given up.
+    They are shared: nobody changes them, and they must not refer to the owner, or it would never be given up.
 
+    >>> from diagnose.model import Book
     >>> book, made = Book(), []
     >>> numbers = Kept.of(book, "numbers", most=2)
     >>> [numbers.get_or(key, lambda: made.append(key) or len(made)) for key in "aaba"]
@@ -33,13 +32,13 @@ class Kept(dict[Hashable, T]):
         self._most = most
 
     @staticmethod
-    def of(book: Book, kind: str, most: int) -> Kept[T]:
-        """What is kept of one kind for a book."""
-        of_book = _BOOKS.get(id(book))
-        if of_book is None:
-            of_book = _BOOKS[id(book)] = {}
-            weakref.finalize(book, _BOOKS.pop, id(book), None)
-        return of_book.setdefault(kind, Kept(most))
+    def of(owner: object, kind: str, most: int) -> Kept[T]:
+        """What is kept of one kind for its owner."""
+        of_owner = _OWNERS.get(id(owner))
+        if of_owner is None:
+            of_owner = _OWNERS[id(owner)] = {}
+            weakref.finalize(owner, _OWNERS.pop, id(owner), None)
+        return of_owner.setdefault(kind, Kept(most))
 
     def get_or(self, key: Hashable, make: Callable[[], T]) -> T:
         """The thing of this key."""
@@ -50,4 +49,4 @@ class Kept(dict[Hashable, T]):
         return self[key]
 
 
-_BOOKS: dict[int, dict[str, Kept]] = {}  # type: ignore[type-arg]
+_OWNERS: dict[int, dict[str, Kept]] = {}  # type: ignore[type-arg]

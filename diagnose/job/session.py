@@ -8,7 +8,7 @@ from functools import cached_property
 from diagnose.job.assess import Assessment, assess
 from diagnose.job.events import Acknowledged, Event, InstrumentChosen, NoteAdded, Record, TurnedTo, Withdrawn
 from diagnose.job.journal import Journal
-from diagnose.job.state import JobState, fold, standing
+from diagnose.job.state import JobState, after, fold, standing
 from diagnose.model import Book
 
 __all__ = ["Session"]
@@ -43,7 +43,9 @@ class Session:
         """Append an event and go on from the state that follows."""
         record = self._journal.append(self.job, event)
         self.records = (*self.records, record)
-        self.__dict__.pop("state", None)
+        state = self.__dict__.pop("state", None)
+        if state is not None and not isinstance(event, Withdrawn):
+            self.__dict__["state"] = after(state, record, self.book)
         if not isinstance(event, _NO_BEARING):
             self.__dict__.pop("assessment", None)
         return record

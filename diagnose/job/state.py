@@ -10,7 +10,7 @@ from diagnose.model import Book, Check, Instrument, Machine, Reading
 from diagnose.model.instruments import parse_accuracy
 from diagnose.units import UnitError, parse_quantity
 
-__all__ = ["JobState", "Repair", "fold", "standing"]
+__all__ = ["JobState", "Repair", "after", "fold", "standing"]
 
 
 @dataclass(frozen=True)
@@ -80,7 +80,7 @@ def fold(records: Iterable[ev.Record], book: Book) -> JobState:
     """The state after these records; withdrawn ones count as if they had never been."""
     state = JobState()
     for record in standing(records):
-        state = _step(state, record, book)
+        state = after(state, record, book)
     return state
 
 
@@ -115,7 +115,8 @@ _ANSWERS = (
 )
 
 
-def _step(state: JobState, record: ev.Record, book: Book) -> JobState:
+def after(state: JobState, record: ev.Record, book: Book) -> JobState:
+    """The state after one more record that is no withdrawal: the fold goes on from where it stood."""
     event = record.event
     if isinstance(event, _ANSWERS) and not getattr(event, "together", False):
         state = replace(state, answers=(*state.answers, record.number))

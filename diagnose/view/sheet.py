@@ -9,9 +9,9 @@ from diagnose.handover.sheet import Line as SheetLine
 from diagnose.handover.sheet import Sheet
 from diagnose.view import words
 from diagnose.view.layout import Line, labelled, wrap
-from diagnose.view.summary import reading_text
+from diagnose.view.summary import job_head, reading_text
 
-__all__ = ["at_line", "counts_text", "sheet_block", "verdict_block", "wanted_text"]
+__all__ = ["at_line", "counts_text", "handover_block", "sheet_block", "verdict_block", "wanted_text"]
 
 
 def at_line(line: SheetLine, sheet: Sheet, width: int) -> list[Line]:
@@ -50,6 +50,29 @@ def sheet_block(sheet: Sheet, width: int, only: Sequence[SheetLine] | None = Non
             lead = f"{line.number:>{room}} {words.VERDICT[line.verdict]:<{_WIDEST}} "
             lines += wrap(_told(line, sheet), width, lead, " " * (room + 1), role=_ROLES.get(line.verdict, ""))
     return lines
+
+
+def handover_block(sheet: Sheet, job: str, width: int) -> list[Line]:
+    """How a handover ended: counts, what was set and mended, what stayed with a remark."""
+    state, book = sheet.state, sheet.book
+    lines = job_head(state, book, job, width)
+    lines += wrap(f"{words.SHEET}{counts_text(sheet)}.", width)
+    for name in dict.fromkeys(e.adjustment for _, e in state.adjusted if not e.found):
+        if name in book.adjustments:
+            lines += wrap(book.adjustments[name].title, width, f"  {words.WAS_SET}", "    ")
+    for line in sheet.lines:
+        if line.before and line.reading is not None and line.verdict == "pass":
+            first, last = reading_text(line.before[0], book), reading_text(line.reading, book)
+            lines += wrap(f"{labelled(line.title, first)}, {words.NOW} {last}", width, "  ", "    ")
+    for repair in state.repairs:
+        if repair.found != "sound" and repair.cause in book.causes:
+            lines += wrap(book.title(repair.cause), width, f"  {words.MENDED}", "    ")
+    remarks = [line for line in sheet.remarks if line.verdict != "to do"]
+    if remarks:
+        lines += wrap(words.REMARKS, width) + sheet_block(sheet, width, remarks)
+    if state.closed is not None:
+        lines += wrap(f"Closed: {words.CLOSED[state.closed.how]} {state.closed.text}".rstrip(), width, role="heading")
+    return lines + wrap(f"{words.SHEET_ON_PAPER}{job} --what handover", width, role="dim")
 
 
 def _told(line: SheetLine, sheet: Sheet) -> str:

@@ -87,6 +87,11 @@ TAKE_UP = "take up the lines that were left"
 TAKE_UP_MISSING = "take up what a handover can't do without"
 NOT_HANDED_OVER = "end without handing over"
 NOT_FOUND = "looked into, the cause not found yet"
+WAS_SET = "Set: "
+MENDED = "Mended: "
+NOW = "now"
+REMARKS = "With these remarks:"
+SHEET_ON_PAPER = "The sheet on paper: diagnose report "
 BACK_TO_SHEET = "leave it: back to the sheet, with a remark"
 
 # The line under each question, and the letters that mean the same at every question.
