@@ -10,8 +10,19 @@ from diagnose.language import ENGLISH, Texts
 from diagnose.model import Book
 from diagnose.report import Dossier, Measures
 from diagnose.report.measures import System
+from tests.sheets import read
 
-__all__ = ["CLOSED", "HOSTILE", "OPEN", "TRACE", "dossier_of", "hostile_job", "recorded"]
+__all__ = [
+    "CLOSED",
+    "HOSTILE",
+    "OPEN",
+    "TRACE",
+    "dossier_of",
+    "handover_job",
+    "handover_of",
+    "hostile_job",
+    "recorded",
+]
 
 # On the small book of tests/small_job.py: steam at the ends, a blown fuse behind it.
 _BEGUN: tuple[ev.Event, ...] = (
@@ -85,3 +96,34 @@ def hostile_job(text: str) -> tuple[ev.Event, ...]:
     taken = ev.ReadingTaken("box.volts", {"": "20 V"}, instrument=text, of_kind="voltmeter", accuracy="2 V")
     rest = [e for e in CLOSED[1:-1] if not isinstance(e, ev.ReadingTaken | ev.NoteAdded)]
     return (opened, *rest[:4], taken, ev.NoteAdded(text), *rest[4:], ev.Closed("repaired", text))
+
+
+def handover_job(book: Book, text: str = "both inside their errors") -> tuple[ev.Event, ...]:
+    """A handover with lines that passed, were set, were left, and can't be told; `text` stands where words may."""
+    opened = ev.Opened(
+        machine="east", type="two_tank_electric_208", serial=text, site=text, own={"volts": "208 V"}, purpose="handover"
+    )
+    screw = ("final_rinse.regulator_screw", "final_rinse.pressure")
+    return (
+        opened,
+        ev.SafetyAnswered(),
+        read(book, "before_power.level_frame", "0.03 in/ft"),
+        read(book, "electrical.earth_path", "0.05"),
+        read(book, "heat.thermometers_there", "2"),
+        ev.LineLeft("heat.thermometers_there", "waits for another trade", text),
+        read(book, "rinse_gauge.flow_pressure", "12"),
+        ev.Adjusted(*screw, {"turns": "1 x"}),
+        read(book, "rinse_gauge.flow_pressure", "20.5"),
+        read(book, "rinse_thermometer.panel_reading", "181"),
+        read(book, "rinse_proof.trace", "155 160 163 165 166 167 167 166 165 165 164 162"),
+        read(book, "booster_electric.line_amps", "83 83 82"),
+        read(book, "safety.stops_stop", "1"),
+        read(book, "people.shown_daily", "1"),
+        ev.NoteAdded(text, "people.daily"),
+        ev.NoteAdded(text),
+        ev.Closed("handed over", text),
+    )
+
+
+def handover_of(book: Book, texts: Texts = ENGLISH, system: System = "typed", text: str = "on Friday") -> Dossier:
+    return dossier_of(book, handover_job(book, text), texts, system)

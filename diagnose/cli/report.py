@@ -11,7 +11,7 @@ from diagnose.view.exits import Exit
 
 __all__ = ["report"]
 
-_WHAT = ("service", "parts", "office")
+_WHAT = ("service", "handover", "parts", "office")
 _FORMATS = ("terminal", "md", "html", "pdf", "json")
 
 
@@ -20,8 +20,8 @@ _FORMATS = ("terminal", "md", "html", "pdf", "json")
 @click.option(
     "--what",
     type=click.Choice(_WHAT),
-    default="service",
-    help="service: the report; parts: the parts list; office: one JSON record for other programs.",
+    help="service: the report; handover: the sheet; parts: the parts list; office: one JSON record for other programs. "
+    "When nothing is said, the sheet of a handover and the report of any other job.",
 )
 @click.option("--format", "form", type=click.Choice(_FORMATS), help="terminal when nothing is said; pdf needs --out.")
 @click.option("--units", type=click.Choice(["us", "si", "both"]), help="Figures in these units instead of as typed.")
@@ -33,7 +33,7 @@ _FORMATS = ("terminal", "md", "html", "pdf", "json")
 def report(
     setup: Setup,
     job: str | None,
-    what: str,
+    what: str | None,
     form: str | None,
     units: str | None,
     lang: str,
@@ -41,7 +41,7 @@ def report(
     force: bool,
     schema: str | None,
 ) -> None:
-    """Print JOB as a document: service report, parts list, or the office's copy.
+    """Print JOB as a document: service report, handover sheet, parts list, or the office's copy.
 
     \b
     diagnose report job-4821
@@ -58,7 +58,7 @@ def report(
         return
     if job is None:
         raise click.UsageError("name a job; `diagnose jobs` lists them")
-    form = _format(what, form, out)
+    form = _format(what or "", form, out)
     journal = setup.journal()
     if not journal.has(job):
         fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
@@ -68,6 +68,7 @@ def report(
             may_write(Path(out), force)
         book, records = setup.book(), journal.records(job)
         dossier = Dossier(book, job, records, texts, Measures(units or "typed"))  # type: ignore[arg-type]
+        what = what or ("handover" if dossier.state.purpose == "handover" else "service")
         made = render(dossier, what, form, width())
         if out is not None:
             aside(write(made, Path(out), force) + "\n")

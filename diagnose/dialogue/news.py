@@ -75,8 +75,8 @@ class News:
     def _ready(self) -> bool:
         """Before the story is told there is no ranking worth printing; after the end there is none either."""
         scene = self._scene
-        asked = scene.state.purpose == "handover" or set(scene.book.context) <= scene.state.context_asked
-        told = asked and "complaints" in scene.state.steps
+        asked = set(scene.book.context) <= scene.state.context_asked and "complaints" in scene.state.steps
+        told = asked or scene.state.purpose == "handover"
         return scene.ranked and told and scene.state.closed is None and scene.state.stop is None
 
     def _mark(self) -> object:

@@ -63,7 +63,7 @@ def _nearer(sheet: Sheet, number: int) -> rq.Request | None:
     line, adjustment = sheet.by_id.get(event.line), sheet.book.adjustments.get(event.adjustment)
     if event.found or line is None or adjustment is None or adjustment.working != "dampers":
         return None
-    here = [each for each in sheet.lines if each.section == line.section]
+    here = [each for each in sheet.lines if adjustment.id in each.entry.adjust]
     just_read = sheet.state.readings and sheet.state.readings[-1].check in {each.check.id for each in here}
     if not just_read or any(each.verdict == "again" for each in here):
         return None
@@ -80,11 +80,8 @@ def _in_turn(sheet: Sheet) -> Iterator[Line]:
     """
     newest = sheet.state.readings[-1].check if sheet.state.readings else ""
     yield from (line for line in sheet.lines if line.check.id == newest and line.verdict != "again")
-    section = ""
-    if sheet.state.adjusted:
-        last = sheet.by_id.get(sheet.state.adjusted[-1][1].line)
-        section = last.section if last else ""
-    yield from (line for line in sheet.lines if line.verdict == "again" and line.section == section)
+    last = sheet.state.adjusted[-1][1].adjustment if sheet.state.adjusted else ""
+    yield from (line for line in sheet.lines if line.verdict == "again" and last in line.entry.adjust)
     yield from (line for line in sheet.lines if line.verdict != "again")
     yield from (line for line in sheet.lines if line.verdict == "again")
 

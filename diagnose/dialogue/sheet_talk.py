@@ -29,7 +29,6 @@ __all__ = ["OnSheet", "answer", "go_to", "show"]
 OnSheet = rq.AskFailed | rq.AskFound | rq.AskSet | rq.AskLeave | rq.AskWho | rq.AskHandover
 Why = Literal["not now", "waits for another trade", "no instrument here", "not at this site", "remark"]
 _WHYS: tuple[Why, ...] = ("not now", "waits for another trade", "no instrument here", "not at this site", "remark")
-SINCE = ("since", "since it was connected")  # what is known of every failure found at a handover
 
 
 @dataclass(frozen=True)
@@ -154,15 +153,8 @@ def _ways(line: SheetLine, scene: Scene) -> list[_Way]:
         and complaint not in scene.state.present
         and fits(sheet.machine, scene.book.complaints[complaint].fits)
     ):
-        said = (ev.ComplaintSaid(complaint), ev.StepDone("complaints"), *_context(scene))
-        ways.append(_Way(f"{words.LOOK_INTO}{scene.book.title(complaint)}", said))
+        ways.append(_Way(f"{words.LOOK_INTO}{scene.book.title(complaint)}", (ev.ComplaintSaid(complaint),)))
     return [*ways, _Way(words.LEAVE_IT, (ev.TurnedTo("leave", line=line.id),))]
-
-
-def _context(scene: Scene) -> tuple[ev.Event, ...]:
-    question, told = SINCE
-    known = question in scene.book.context and told in scene.book.context[question].answers
-    return (ev.ContextGiven(question, told),) if known and question not in scene.state.context_asked else ()
 
 
 def _ends(scene: Scene) -> list[_Way]:

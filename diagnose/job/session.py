@@ -17,6 +17,11 @@ __all__ = ["Session"]
 _NO_BEARING = (Acknowledged, InstrumentChosen, NoteAdded, TurnedTo)
 
 
+def _stays(event: Event) -> bool:
+    """A note of its own is no answer to anything."""
+    return isinstance(event, NoteAdded) and not event.about
+
+
 class Session:
     """One job, written by this process. Every `do` is on disk before it returns."""
 
@@ -59,7 +64,7 @@ class Session:
         if not self.state.answers:
             return None
         last = self.state.answers[-1]
-        tail = [r for r in standing(self.records) if r.number >= last and not isinstance(r.event, NoteAdded)]
+        tail = [r for r in standing(self.records) if r.number >= last and not _stays(r.event)]
         for record in reversed(tail):
             self.do(Withdrawn(record.number))
         return tail[0].event

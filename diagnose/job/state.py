@@ -95,6 +95,8 @@ def standing(records: Iterable[ev.Record]) -> tuple[ev.Record, ...]:
     return tuple(r for r in kept if r.number not in withdrawn and not isinstance(r.event, ev.Withdrawn))
 
 
+_KNOWN_OF_NEW = {"since": "since it was connected"}  # of whatever fails before a machine was ever at work
+
 # What counts as an answer to a numbered question; going elsewhere (TurnedTo) answers it too.
 _ANSWERS = (
     ev.Opened,
@@ -118,7 +120,8 @@ _ANSWERS = (
 def after(state: JobState, record: ev.Record, book: Book) -> JobState:
     """The state after one more record that is no withdrawal: the fold goes on from where it stood."""
     event = record.event
-    if isinstance(event, _ANSWERS) and not getattr(event, "together", False):
+    answers = isinstance(event, _ANSWERS) or (isinstance(event, ev.NoteAdded) and bool(event.about))
+    if answers and not getattr(event, "together", False):
         state = replace(state, answers=(*state.answers, record.number))
     match event:
         case ev.Opened():
@@ -202,6 +205,7 @@ def _opened(state: JobState, event: ev.Opened, book: Book) -> JobState:
         keep_closed=frozenset(event.keep_closed),
         knowledge=event.knowledge,
         purpose=event.purpose,
+        context=_KNOWN_OF_NEW if event.purpose == "handover" else state.context,
         plate_wanted=False if saved else None,
         plate_asked=frozenset(),
         described=frozenset({"name", "serial", "site"}) if saved else frozenset(),

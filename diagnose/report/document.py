@@ -67,13 +67,15 @@ class Row:
 class Table:
     """A table with a caption. The first column names the row.
 
-    `says` is the column whose word tells how a row stands: a row with a role must have one there (ValueError).
+    `says` is the column whose word tells how a row stands: a row with a role must have one there (ValueError). Of a
+    `series` of tables under the same headers all have columns of the same width.
     """
 
     caption: str
     headers: tuple[str, ...]
     rows: tuple[Row, ...]
     says: int | None = None
+    series: bool = False
 
     def __post_init__(self) -> None:
         for row in self.rows:

@@ -17,6 +17,7 @@ from diagnose.model import Book, Finding, Reading
 from diagnose.model.shop import MARK, unmarked
 from diagnose.report.course import Point, points_of
 from diagnose.report.measures import Measures
+from diagnose.rules import findings
 
 __all__ = ["Dossier", "Visit"]
 
@@ -109,7 +110,10 @@ class Dossier:
     @cached_property
     def findings(self) -> dict[str, Finding]:
         """By the reading that counts for it."""
+        machine = self.state.machine
         run = self.assessment.findings if self.assessment is not None else ()
+        if self.assessment is None and machine is not None:
+            run = findings(self.book, machine, self.state.readings).findings
         return {reading: finding for finding in run for reading in finding.counts}
 
     def events(self, kind: type[ev.Event]) -> tuple[ev.Record, ...]:

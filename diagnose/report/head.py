@@ -42,6 +42,8 @@ def standing_text(dossier: Dossier) -> str:
     if state.closed.how == "repaired" and gone and not state.present:
         titles = "; ".join(dossier.title(c) for c in gone)
         return texts.say("Closed: {how}. Gone: {complaints}.", how=how, complaints=titles)
+    if state.closed.how == "handed over" and state.closed.text:
+        return texts.say("Closed: {how}, {remarks}.", how=how, remarks=state.closed.text)
     return texts.say("Closed: {how}.", how=how)
 
 

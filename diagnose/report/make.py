@@ -10,11 +10,16 @@ from diagnose.report.document import Document
 from diagnose.report.dossier import Dossier
 from diagnose.report.parts import parts_list
 from diagnose.report.service import service_report
+from diagnose.report.sheet import handover_sheet
 
 __all__ = ["DOCUMENTS", "FORMATS", "ReportError", "may_write", "render", "schema_text", "write"]
 
 # A further document is a module that builds one, and its line here.
-DOCUMENTS: Mapping[str, Callable[[Dossier], Document]] = {"service": service_report, "parts": parts_list}
+DOCUMENTS: Mapping[str, Callable[[Dossier], Document]] = {
+    "service": service_report,
+    "handover": handover_sheet,
+    "parts": parts_list,
+}
 FORMATS = ("terminal", "md", "html", "pdf", "json")
 
 

@@ -13,7 +13,7 @@ from diagnose.rules import Expected
 from diagnose.units import Quantity, parse_quantity
 from diagnose.view.layout import labelled
 
-__all__ = ["band_blocks", "finding_blocks", "judged", "reading_text", "trace_blocks"]
+__all__ = ["TRACE", "band_blocks", "finding_blocks", "judged", "reading_text", "trace_blocks"]
 
 _SURE = 0.8  # below this share of its weight on one outcome a reading is near a limit, and said to be in doubt
 

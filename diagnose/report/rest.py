@@ -11,7 +11,7 @@ from diagnose.report.dossier import Dossier
 from diagnose.report.words import CLOSED, SKIPPED
 from diagnose.view import percent
 
-__all__ = ["advice_blocks", "closing_blocks", "note_blocks", "unchecked_blocks"]
+__all__ = ["advice_blocks", "assumed_blocks", "closing_blocks", "note_blocks", "unchecked_blocks"]
 
 
 def advice_blocks(dossier: Dossier) -> Iterator[Block]:
@@ -32,10 +32,11 @@ def unchecked_blocks(dossier: Dossier) -> Iterator[Block]:
     if rows:
         headers = (texts.say("Check"), texts.say("Why not"))
         yield Table(texts.say("Asked for and not answered"), headers, tuple(rows))
-    yield from _assumed(dossier)
+    yield from assumed_blocks(dossier)
 
 
-def _assumed(dossier: Dossier) -> Iterator[Block]:
+def assumed_blocks(dossier: Dossier) -> Iterator[Block]:
+    """Plate figures that were taken from the type."""
     texts, machine = dossier.texts, dossier.state.machine
     if machine is None:
         return

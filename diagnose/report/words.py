@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from diagnose.language import Texts, mark
 
-__all__ = ["CLOSED", "FOUND", "SKIPPED", "WHO", "duration", "renderer_words", "strength"]
+__all__ = ["CLOSED", "FOUND", "LEFT", "SKIPPED", "VERDICTS", "WHO", "duration", "renderer_words", "strength"]
 
 CLOSED = {
     "repaired": mark("repaired and proved"),
@@ -29,6 +29,22 @@ SKIPPED = {
     "can't reach": mark("could not be reached"),
     "not measured": mark("not measured"),
     "not now": mark("not at this visit"),
+}
+VERDICTS = {
+    "pass": mark("pass"),
+    "fail": mark("fail"),
+    "cannot tell": mark("can't tell"),
+    "again": mark("to be read again"),
+    "left": mark("left"),
+    "to do": mark("not done yet"),
+    "not read": mark("not worked out"),
+}
+LEFT = {
+    "not now": mark("left for a later visit"),
+    "waits for another trade": mark("waits for another trade"),
+    "no instrument here": mark("no instrument for it here"),
+    "not at this site": mark("not at this site"),
+    "remark": mark("stays as it is"),
 }
 WHO = {
     "operator": mark("operator"),

@@ -18,7 +18,7 @@ from pathlib import Path
 from diagnose.language import load_texts
 from diagnose.model import load_book
 from diagnose.report import render
-from tests.report_job import CLOSED, HOSTILE, OPEN, TRACE, dossier_of, hostile_job
+from tests.report_job import CLOSED, HOSTILE, OPEN, TRACE, dossier_of, handover_of, hostile_job
 from tests.small_job import small_book
 
 SCRIPT = Path(__file__).with_name("check.cjs")
@@ -41,6 +41,12 @@ def reports(folder: Path) -> Iterator[Path]:
             path = folder / f"{name}-{what}.html"
             path.write_text(made, "utf-8")
             yield path
+    for language in ("en", "es"):
+        made = render(handover_of(whole, load_texts(language)), "handover", "html")
+        assert isinstance(made, str)
+        path = folder / f"handover-{language}.html"
+        path.write_text(made, "utf-8")
+        yield path
 
 
 def main() -> int:
