@@ -72,6 +72,7 @@ def cli(
     \b
     diagnose                       begin a job, step by step
     diagnose resume                go on with the job touched last
+    diagnose handover              set a new machine right, and hand it over
     diagnose rank case.toml        rank the causes of a case from a file
     diagnose knowledge list causes see what is known
 

@@ -18,7 +18,7 @@ from diagnose.job import events as ev
 from diagnose.terminal.front import Front, Paused
 from diagnose.terminal.letters import Letter, letter_in
 from diagnose.terminal.refusals import Refused, Told
-from diagnose.view import words
+from diagnose.view import sheet_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.past import history_block
 from diagnose.view.question import keys
@@ -45,7 +45,7 @@ class Conversation:
         if resumed:
             self._resume()
         else:
-            welcome = words.WELCOME if self._scene.purpose == "repair" else words.WELCOME_HANDOVER
+            welcome = words.WELCOME if self._scene.purpose == "repair" else sheet_words.WELCOME_HANDOVER
             self._say(wrap(welcome, self._front.width, role="dim"))
         while True:
             request = self._next()

@@ -12,7 +12,7 @@ from diagnose.handover.sheet import failing
 from diagnose.job import events as ev
 from diagnose.terminal.choosing import number_from
 from diagnose.terminal.refusals import Refused
-from diagnose.view import words
+from diagnose.view import sheet_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import choices, heading, repair_block
 
@@ -47,7 +47,10 @@ def show(request: Mend, scene: Scene, width: int, resumed: bool = False) -> list
             return lines + choices([f"close the job: {words.CLOSED[how]}", words.MORE_WRONG], width)
         case rq.AskEnd(number):
             lines = heading(number, width) + wrap(words.END, width)
-            ways = [*([words.BACK_TO_SHEET] if _lines_in_doubt(scene) else []), *(text for _, text in words.END_WAYS)]
+            ways = [
+                *([sheet_words.BACK_TO_SHEET] if _lines_in_doubt(scene) else []),
+                *(text for _, text in words.END_WAYS),
+            ]
             return lines + choices([*ways, words.END_BACK], width)
 
 
@@ -82,7 +85,7 @@ def _lines_in_doubt(scene: Scene) -> list[ev.Event]:
         return []
     looked_for = failing(scene.sheet)
     lines = [line for line in scene.sheet.lines if line.comes_to in looked_for and line.verdict != "pass"]
-    return [ev.LineLeft(line.id, "remark", words.NOT_FOUND) for line in lines]
+    return [ev.LineLeft(line.id, "remark", sheet_words.NOT_FOUND) for line in lines]
 
 
 def _decided(option: rq.Option) -> ev.Event:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from diagnose.dialogue.flow import proving
 from diagnose.dialogue.scene import Scene
 from diagnose.model import Finding, Reading
-from diagnose.view import words
+from diagnose.view import sheet_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.past import was_and_is
 from diagnose.view.ranking import ranking_block
@@ -37,7 +37,7 @@ class News:
     def standing(self, width: int, bars: bool) -> list[Line]:
         """The ranking as it stands, to go on from."""
         if self._scene.on_sheet:
-            return [Line(), *wrap(f"{words.SHEET}{counts_text(self._scene.sheet)}.", width)]
+            return [Line(), *wrap(f"{sheet_words.SHEET}{counts_text(self._scene.sheet)}.", width)]
         return [Line(), *self._ranking(width, bars)] if self._ready() else []
 
     def lines(self, width: int, bars: bool) -> list[Line]:

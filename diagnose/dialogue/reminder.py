@@ -8,7 +8,7 @@ from diagnose.dialogue.care import work_named
 from diagnose.dialogue.complain import complaint_groups
 from diagnose.dialogue.scene import Scene
 from diagnose.terminal.grouped import listed
-from diagnose.view import words
+from diagnose.view import sheet_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import answer_hint, choices, short_choices
 
@@ -45,13 +45,13 @@ def _asked(request: rq.Request, scene: Scene) -> str:
         case rq.AskRepair(_, cause):
             return f"{book.title(cause)}. {words.WHAT_FOUND}"
         case rq.AskFailed(_, line):
-            return f"{scene.sheet.by_id[line].title}. {words.FAILED}"
+            return f"{scene.sheet.by_id[line].title}. {sheet_words.FAILED}"
         case rq.AskFound(_, _, name) | rq.AskSet(_, _, name):
-            return f"{words.TO_SET}{book.adjustments[name].title}."
+            return f"{sheet_words.TO_SET}{book.adjustments[name].title}."
         case rq.AskLeave(_, line):
-            return f"{scene.sheet.by_id[line].title}. {words.LEAVE}"
+            return f"{scene.sheet.by_id[line].title}. {sheet_words.LEAVE}"
         case rq.AskWho(_, line):
-            return f"{scene.sheet.by_id[line].title}: {words.WHO_SHOWN}"
+            return f"{scene.sheet.by_id[line].title}: {sheet_words.WHO_SHOWN}"
     return words.ASKED[type(request).__name__]
 
 

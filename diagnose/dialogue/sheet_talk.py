@@ -19,7 +19,7 @@ from diagnose.terminal.choosing import number_from, refuse_empty
 from diagnose.terminal.front import Front
 from diagnose.terminal.refusals import Refused
 from diagnose.units import UnitError
-from diagnose.view import words
+from diagnose.view import sheet_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import access, choices, heading, paragraphs, steps
 from diagnose.view.sheet import at_line, counts_text, sheet_block, verdict_block
@@ -49,20 +49,20 @@ def show(request: OnSheet, scene: Scene, width: int, resumed: bool = False) -> l
         case rq.AskFailed():
             lines += at_line(line, scene.sheet, width)
             lines += [] if _just_read(line, scene) and not resumed else verdict_block(line, scene.sheet, width)
-            return lines + wrap(words.FAILED, width) + choices([way.text for way in _ways(line, scene)], width)
+            return lines + wrap(sheet_words.FAILED, width) + choices([way.text for way in _ways(line, scene)], width)
         case rq.AskFound(_, _, name):
             adjustment = scene.book.adjustments[name]
-            lines += wrap(f"{words.TO_SET}{adjustment.title}", width, role="heading")
+            lines += wrap(f"{sheet_words.TO_SET}{adjustment.title}", width, role="heading")
             lines += wrap(asks_first(scene.sheet, line, adjustment), width)
             return lines + wrap(spec_hint(found_spec(adjustment)), width, "  ", role="dim")
         case rq.AskSet(_, _, name):
             return _set(request, line, name, scene, width, resumed)
         case rq.AskLeave():
-            lines += [*at_line(line, scene.sheet, width), *wrap(f"{words.LEAVE} {line.title}", width)]
-            lines += choices([words.LEFT[why] for why in _WHYS], width)
-            return lines + wrap(words.LEAVE_HINT, width, "  ", role="dim")
+            lines += [*at_line(line, scene.sheet, width), *wrap(f"{sheet_words.LEAVE} {line.title}", width)]
+            lines += choices([sheet_words.LEFT[why] for why in _WHYS], width)
+            return lines + wrap(sheet_words.LEAVE_HINT, width, "  ", role="dim")
         case rq.AskWho():
-            return lines + wrap(f"{line.title}: {words.WHO_SHOWN}", width)
+            return lines + wrap(f"{line.title}: {sheet_words.WHO_SHOWN}", width)
 
 
 def _just_read(line: SheetLine, scene: Scene) -> bool:
@@ -76,25 +76,27 @@ def _set(request: rq.AskSet, line: SheetLine, name: str, scene: Scene, width: in
     brief = shown_just_now(adjustment, scene, resumed)
     lines = heading(request.number, width, () if brief else access(adjustment), flags(scene, adjustment.cautions))
     lines += cautions_due(adjustment, scene, width, resumed)
-    lines += wrap(f"{words.TO_SET}{adjustment.title}", width, role="heading")
+    lines += wrap(f"{sheet_words.TO_SET}{adjustment.title}", width, role="heading")
     lines += steps(adjustment.how, width)
     advice = suggest(scene.sheet, line, adjustment)
     if advice is not None:
-        lines += wrap(advice.says, width, words.SET_SO, "  ", role="good" if advice.possible else "caution")
+        lines += wrap(advice.says, width, sheet_words.SET_SO, "  ", role="good" if advice.possible else "caution")
         lines += paragraphs(advice.working, width, "    ")
-    lines += wrap(words.SET_DONE, width)
+    lines += wrap(sheet_words.SET_DONE, width)
     lines += choices([text for _, text in _set_ways(line, name, scene)], width)
     spec = set_spec(adjustment)
-    return lines + (wrap(words.SET_OTHER + spec_hint(spec), width, "  ", role="dim") if spec else [])
+    return lines + (wrap(sheet_words.SET_OTHER + spec_hint(spec), width, "  ", role="dim") if spec else [])
 
 
 def _handover(scene: Scene, width: int) -> list[Line]:
     sheet = scene.sheet
-    lines = wrap(f"{words.SHEET}{counts_text(sheet)}.", width, role="heading")
+    lines = wrap(f"{sheet_words.SHEET}{counts_text(sheet)}.", width, role="heading")
     lines += sheet_block(sheet, width, [line for line in sheet.remarks if line.verdict != "to do"])
     if sheet.missing:
-        lines += wrap(words.MISSING + "; ".join(f"{m.number} {m.title}" for m in sheet.missing), width, role="caution")
-    lines += wrap(words.HAND_OVER, width)
+        lines += wrap(
+            sheet_words.MISSING + "; ".join(f"{m.number} {m.title}" for m in sheet.missing), width, role="caution"
+        )
+    lines += wrap(sheet_words.HAND_OVER, width)
     return lines + choices([way.text for way in _ends(scene)], width)
 
 
@@ -109,31 +111,31 @@ def answer(request: OnSheet, text: str, scene: Scene) -> Sequence[ev.Event]:
             ways = _ways(line, scene)
             return ways[number_from(text, len(ways)) - 1].events
         case rq.AskFound(_, _, name):
-            refuse_empty(text, words.SAY_FIGURE)
+            refuse_empty(text, sheet_words.SAY_FIGURE)
             return [ev.Adjusted(name, line.id, _parsed(text, found_spec(scene.book.adjustments[name])), found=True)]
         case rq.AskSet(_, _, name):
             return _was_set(text, name, line, scene)
         case rq.AskLeave():
             return [_left(text, line)]
         case rq.AskWho():
-            refuse_empty(text, words.WHO_HINT)
+            refuse_empty(text, sheet_words.WHO_HINT)
             return [ev.NoteAdded(text, line.id)]
 
 
 def go_to(more: str, scene: Scene, front: Front) -> Sequence[ev.Event]:
     """The whole sheet, or a turn to one of its lines by number. Raises Refused."""
     if scene.state.purpose != "handover" or scene.state.machine is None:
-        raise Refused(words.NO_SHEET)
+        raise Refused(sheet_words.NO_SHEET)
     sheet = scene.sheet
     if not more:
         front.say(sheet_block(sheet, front.width))
-        front.say(wrap(f"{words.SHEET}{counts_text(sheet)}. {words.SHEET_HINT}", front.width, role="dim"))
+        front.say(wrap(f"{sheet_words.SHEET}{counts_text(sheet)}. {sheet_words.SHEET_HINT}", front.width, role="dim"))
         return []
     line = sheet.lines[number_from(more, len(sheet.lines)) - 1]
     if line.check.computed:
         raise Refused(f"Line {line.number} is worked out from other readings; measure those.")
     if not scene.on_sheet:
-        raise Refused(words.LOOKING)
+        raise Refused(sheet_words.LOOKING)
     return [ev.TurnedTo("check", line.check.id)]
 
 
@@ -141,10 +143,10 @@ def _ways(line: SheetLine, scene: Scene) -> list[_Way]:
     """What can be done about a line that failed, the likeliest first."""
     sheet = scene.sheet
     ways = [
-        _Way(words.SET + a.title[0].lower() + a.title[1:], (ev.TurnedTo("adjust", a.id, line.id),))
+        _Way(sheet_words.SET + a.title[0].lower() + a.title[1:], (ev.TurnedTo("adjust", a.id, line.id),))
         for a in sheet.adjustments(line)
     ]
-    again = _Way(words.AGAIN, (ev.TurnedTo("check", line.check.id),))
+    again = _Way(sheet_words.AGAIN, (ev.TurnedTo("check", line.check.id),))
     if not line.check.computed:
         ways = [again, *ways] if line.verdict == "cannot tell" else [*ways, again]
     complaint = line.comes_to
@@ -153,8 +155,8 @@ def _ways(line: SheetLine, scene: Scene) -> list[_Way]:
         and complaint not in scene.state.present
         and fits(sheet.machine, scene.book.complaints[complaint].fits)
     ):
-        ways.append(_Way(f"{words.LOOK_INTO}{scene.book.title(complaint)}", (ev.ComplaintSaid(complaint),)))
-    return [*ways, _Way(words.LEAVE_IT, (ev.TurnedTo("leave", line=line.id),))]
+        ways.append(_Way(f"{sheet_words.LOOK_INTO}{scene.book.title(complaint)}", (ev.ComplaintSaid(complaint),)))
+    return [*ways, _Way(sheet_words.LEAVE_IT, (ev.TurnedTo("leave", line=line.id),))]
 
 
 def _ends(scene: Scene) -> list[_Way]:
@@ -164,26 +166,26 @@ def _ends(scene: Scene) -> list[_Way]:
     if not sheet.missing:
         remarks = len(sheet.remarks)
         told = f"with {remarks} {'remark' if remarks == 1 else 'remarks'}" if remarks else "without a remark"
-        ways.append(_Way(f"{words.SIGN} {told}", (ev.Closed("handed over", told),)))
+        ways.append(_Way(f"{sheet_words.SIGN} {told}", (ev.Closed("handed over", told),)))
     left = [(number, each) for number, each in scene.state.left.values() if each.why != "not at this site"]
     if left:
         withdrawn = tuple(ev.Withdrawn(number) for number, _ in left)
-        ways.append(_Way(words.TAKE_UP, (*withdrawn, ev.TurnedTo("advice"))))
+        ways.append(_Way(sheet_words.TAKE_UP, (*withdrawn, ev.TurnedTo("advice"))))
     elif sheet.missing:
-        ways.append(_Way(words.TAKE_UP_MISSING, (ev.TurnedTo("check", sheet.missing[0].check.id),)))
+        ways.append(_Way(sheet_words.TAKE_UP_MISSING, (ev.TurnedTo("check", sheet.missing[0].check.id),)))
     if scene.state.turned.what == "end":
         ways.append(_Way(words.END_BACK, (ev.TurnedTo("advice"),)))
-    return [*ways, _Way(words.NOT_HANDED_OVER, (ev.Closed("given up"),))]
+    return [*ways, _Way(sheet_words.NOT_HANDED_OVER, (ev.Closed("given up"),))]
 
 
 def _set_ways(line: SheetLine, name: str, scene: Scene) -> list[tuple[str, str]]:
     advice = suggest(scene.sheet, line, scene.book.adjustments[name])
     if advice is not None and not advice.possible:
-        return [("can't", words.CANNOT_SET)]
-    ways = [("done", words.SET_AS_SAID if advice is not None and advice.settings else words.SET_BY_EYE)]
+        return [("can't", sheet_words.CANNOT_SET)]
+    ways = [("done", sheet_words.SET_AS_SAID if advice is not None and advice.settings else sheet_words.SET_BY_EYE)]
     if line.verdict == "pass":
-        return [*ways, ("enough", words.NEAR_ENOUGH)]
-    return [*ways, ("can't", words.CANNOT_SET)]
+        return [*ways, ("enough", sheet_words.NEAR_ENOUGH)]
+    return [*ways, ("can't", sheet_words.CANNOT_SET)]
 
 
 def _was_set(text: str, name: str, line: SheetLine, scene: Scene) -> Sequence[ev.Event]:
@@ -212,9 +214,9 @@ def _parsed(text: str, spec: ReadingSpec) -> dict[str, str]:
 
 def _left(text: str, line: SheetLine) -> ev.Event:
     first, _, more = text.partition(" ")
-    chosen = _WHYS[number_from(first, len(_WHYS), words.LEAVE_HINT) - 1]
+    chosen = _WHYS[number_from(first, len(_WHYS), sheet_words.LEAVE_HINT) - 1]
     if chosen == "remark" and not more.strip():
-        raise Refused(words.REMARK_WANTED, text)
+        raise Refused(sheet_words.REMARK_WANTED, text)
     return ev.LineLeft(line.id, chosen, more.strip())
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from diagnose.handover.sheet import Line as SheetLine
 from diagnose.handover.sheet import Sheet
-from diagnose.view import words
+from diagnose.view import sheet_words, words
 from diagnose.view.layout import Line, labelled, wrap
 from diagnose.view.summary import job_head, reading_text
 
@@ -22,12 +22,12 @@ def at_line(line: SheetLine, sheet: Sheet, width: int) -> list[Line]:
 def verdict_block(line: SheetLine, sheet: Sheet, width: int) -> list[Line]:
     """What a line has come to, beside what is wanted."""
     read = reading_text(line.reading, sheet.book) if line.reading else ""
-    head = f"{words.VERDICT[line.verdict]}: {labelled(line.title, read) if read else line.title}"
+    head = f"{sheet_words.VERDICT[line.verdict]}: {labelled(line.title, read) if read else line.title}"
     lines = wrap(head, width, " ", role=_ROLES.get(line.verdict, ""))
     if line.verdict != "pass":
-        lines += wrap(f"{words.WANTED}{wanted_text(line, sheet)}", width, "   ", "     ")
+        lines += wrap(f"{sheet_words.WANTED}{wanted_text(line, sheet)}", width, "   ", "     ")
     if line.verdict == "cannot tell":
-        lines += wrap(words.CANNOT_TELL, width, "   ")
+        lines += wrap(sheet_words.CANNOT_TELL, width, "   ")
     return lines
 
 
@@ -47,7 +47,7 @@ def sheet_block(sheet: Sheet, width: int, only: Sequence[SheetLine] | None = Non
         if rows:
             lines += wrap(title, width, role="heading")
         for line in rows:
-            lead = f"{line.number:>{room}} {words.VERDICT[line.verdict]:<{_WIDEST}} "
+            lead = f"{line.number:>{room}} {sheet_words.VERDICT[line.verdict]:<{_WIDEST}} "
             lines += wrap(_told(line, sheet), width, lead, " " * (room + 1), role=_ROLES.get(line.verdict, ""))
     return lines
 
@@ -56,23 +56,23 @@ def handover_block(sheet: Sheet, job: str, width: int) -> list[Line]:
     """How a handover ended: counts, what was set and mended, what stayed with a remark."""
     state, book = sheet.state, sheet.book
     lines = job_head(state, book, job, width)
-    lines += wrap(f"{words.SHEET}{counts_text(sheet)}.", width)
+    lines += wrap(f"{sheet_words.SHEET}{counts_text(sheet)}.", width)
     for name in dict.fromkeys(e.adjustment for _, e in state.adjusted if not e.found):
         if name in book.adjustments:
-            lines += wrap(book.adjustments[name].title, width, f"  {words.WAS_SET}", "    ")
+            lines += wrap(book.adjustments[name].title, width, f"  {sheet_words.WAS_SET}", "    ")
     for line in sheet.lines:
         if line.before and line.reading is not None and line.verdict == "pass":
             first, last = reading_text(line.before[0], book), reading_text(line.reading, book)
-            lines += wrap(f"{labelled(line.title, first)}, {words.NOW} {last}", width, "  ", "    ")
+            lines += wrap(f"{labelled(line.title, first)}, {sheet_words.NOW} {last}", width, "  ", "    ")
     for repair in state.repairs:
         if repair.found != "sound" and repair.cause in book.causes:
-            lines += wrap(book.title(repair.cause), width, f"  {words.MENDED}", "    ")
+            lines += wrap(book.title(repair.cause), width, f"  {sheet_words.MENDED}", "    ")
     remarks = [line for line in sheet.remarks if line.verdict != "to do"]
     if remarks:
-        lines += wrap(words.REMARKS, width) + sheet_block(sheet, width, remarks)
+        lines += wrap(sheet_words.REMARKS, width) + sheet_block(sheet, width, remarks)
     if state.closed is not None:
         lines += wrap(f"Closed: {words.CLOSED[state.closed.how]} {state.closed.text}".rstrip(), width, role="heading")
-    return lines + wrap(f"{words.SHEET_ON_PAPER}{job} --what handover", width, role="dim")
+    return lines + wrap(f"{sheet_words.SHEET_ON_PAPER}{job} --what handover", width, role="dim")
 
 
 def _told(line: SheetLine, sheet: Sheet) -> str:
@@ -80,7 +80,7 @@ def _told(line: SheetLine, sheet: Sheet) -> str:
     if line.reading is not None:
         text = labelled(text, reading_text(line.reading, sheet.book))
     if line.left is not None and line.verdict == "left":
-        why = words.LEFT[line.left.why]
+        why = sheet_words.LEFT[line.left.why]
         text += f" ({why}: {line.left.text})" if line.left.text else f" ({why})"
     return "; ".join([text, *line.notes])
 
@@ -88,8 +88,8 @@ def _told(line: SheetLine, sheet: Sheet) -> str:
 def counts_text(sheet: Sheet) -> str:
     """How many lines passed, failed, were left or are open: `61 pass, 2 left, 56 to do`."""
     counted: Counter[str] = Counter(line.verdict for line in sheet.lines)
-    return ", ".join(f"{counted[v]} {words.VERDICT[v]}" for v in words.VERDICT if counted[v])
+    return ", ".join(f"{counted[v]} {sheet_words.VERDICT[v]}" for v in sheet_words.VERDICT if counted[v])
 
 
 _ROLES = {"pass": "good", "fail": "refused", "cannot tell": "caution", "left": "caution"}
-_WIDEST = max(len(word) for word in words.VERDICT.values())
+_WIDEST = max(len(word) for word in sheet_words.VERDICT.values())
