@@ -19,6 +19,8 @@ def next_on_sheet(sheet: Sheet, number: int) -> rq.Request:
         return asked
     nearer = _nearer(sheet, number)
     for line in _in_turn(sheet):
+        if line.verdict in ("to do", "again") and sheet.barred(line):
+            continue
         if nearer is not None and line.verdict != "again":
             return nearer
         if line.verdict in ("to do", "again"):

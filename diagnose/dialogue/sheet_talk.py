@@ -92,12 +92,16 @@ def _handover(scene: Scene, width: int) -> list[Line]:
     sheet = scene.sheet
     lines = wrap(f"{sheet_words.SHEET}{counts_text(sheet)}.", width, role="heading")
     lines += sheet_block(sheet, width, [line for line in sheet.remarks if line.verdict != "to do"])
+    if sheet.gates:
+        lines += wrap(f"{sheet_words.NO_POWER}{_named(sheet.gates)}.", width, role="caution")
     if sheet.missing:
-        lines += wrap(
-            sheet_words.MISSING + "; ".join(f"{m.number} {m.title}" for m in sheet.missing), width, role="caution"
-        )
+        lines += wrap(f"{sheet_words.MISSING}{_named(sheet.missing)}.", width, role="caution")
     lines += wrap(sheet_words.HAND_OVER, width)
     return lines + choices([way.text for way in _ends(scene)], width)
+
+
+def _named(lines: Sequence[SheetLine]) -> str:
+    return "; ".join(f"{line.number} {line.title}" for line in lines)
 
 
 def answer(request: OnSheet, text: str, scene: Scene) -> Sequence[ev.Event]:
@@ -136,6 +140,8 @@ def go_to(more: str, scene: Scene, front: Front) -> Sequence[ev.Event]:
         raise Refused(f"Line {line.number} is worked out from other readings; measure those.")
     if not scene.on_sheet:
         raise Refused(sheet_words.LOOKING)
+    if sheet.barred(line):
+        raise Refused(f"{sheet_words.NO_POWER}{_named(sheet.gates)}. Line {line.number} needs it.")
     return [ev.TurnedTo("check", line.check.id)]
 
 

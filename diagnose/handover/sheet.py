@@ -17,6 +17,7 @@ __all__ = ["SURE", "Line", "Sheet", "Verdict", "failing", "sheet_of"]
 # `to do`: not read yet; `again`: read, but something was set or mended since; `left`: left as it is, with a reason;
 # `not read`: a line that is worked out from others, some of which are missing.
 Verdict = Literal["pass", "fail", "cannot tell", "left", "again", "to do", "not read"]
+_POWERED = ("running", "idle hot")  # states of the machine
 AGREES = 0.7  # the same for a line worked out from several readings, each with its own error: judgement
 SURE = 0.85  # weight of the good outcomes from which a reading passes; from it in the others it fails: judgement
 
@@ -87,6 +88,16 @@ class Sheet:
     def missing(self) -> tuple[Line, ...]:
         """Lines without which the machine may not be handed over."""
         return tuple(line for line in self.lines if line.entry.must and line.verdict != "pass")
+
+    @property
+    def gates(self) -> tuple[Line, ...]:
+        """Lines before which nothing is switched on."""
+        return tuple(line for line in self.lines if line.entry.first and line.verdict != "pass")
+
+    def barred(self, line: Line) -> bool:
+        """Whether the line needs power that must not be on yet."""
+        gates = self.gates
+        return bool(gates) and line not in gates and line.check.state in _POWERED and not line.check.computed
 
     @property
     def remarks(self) -> tuple[Line, ...]:

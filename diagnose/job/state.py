@@ -188,7 +188,8 @@ def _stands(state: JobState, work: str, book: Book) -> JobState:
     entry = book.checks.get(work) or book.causes.get(work) or book.adjustments.get(work)
     if entry is None or entry.state == state.stands:
         return state
-    return replace(state, stands=entry.state, typed=frozenset())
+    kept = frozenset[str]() if state.purpose == "handover" else state.acknowledged
+    return replace(state, stands=entry.state, typed=frozenset(), acknowledged=kept)
 
 
 def _back_to_advice(state: JobState, done: str) -> ev.TurnedTo:

@@ -21,6 +21,7 @@ class SheetLine(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only
     title: Annotated[str | None, said("on the sheet, where another than the check's")] = None
     wanted: Annotated[str, said("what is wanted here, where the check has no figure")] = ""
     must: Annotated[bool, said("no handover before it is as wanted")] = False
+    first: Annotated[bool, said("nothing is switched on before it is as wanted")] = False
     who: Annotated[bool, said("asks besides who was shown it")] = False
     adjust: Annotated[
         list[str], said("what can be set where it fails, the likeliest first", "list of adjustments")
