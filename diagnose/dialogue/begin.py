@@ -190,8 +190,9 @@ def _plate(figure: str, text: str) -> ev.Event:
 
 def keep_machine(scene: Scene) -> str | None:
     """Save a machine whose plate is being read; returns why not, in words, or None."""
-    machine = scene.state.machine
-    if machine is None or not scene.state.plate_wanted or "name" not in scene.state.described:
+    state, machine = scene.state, scene.state.machine
+    named = "name" in state.described and (state.plate_wanted or state.purpose == "handover")
+    if machine is None or not named:
         return None
     saved = SavedMachine(
         name=machine.name, type=machine.type.id, own=dict(machine.own), serial=machine.serial, site=machine.site

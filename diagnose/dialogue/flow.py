@@ -77,7 +77,8 @@ def _machine(state: JobState, number: int) -> rq.Request | None:
         return rq.AskMachine(number)
     if state.plate_wanted is None:
         return rq.OfferPlate(number)
-    wanted: tuple[Literal["name", "serial", "site"], ...] = ("name", "serial") if state.plate_wanted else ()
+    kept = state.plate_wanted or state.purpose == "handover"  # under a name, for what comes after
+    wanted: tuple[Literal["name", "serial", "site"], ...] = ("name", "serial") if kept else ()
     for what in wanted:
         if what not in state.described:
             return rq.Describe(number, what)

@@ -34,9 +34,13 @@ class Point:
 
 
 def points_of(records: Sequence[ev.Record], book: Book, most: int = MOST_POINTS) -> tuple[Point, ...]:
-    """The points of a job's standing records, in order; empty before a complaint was said."""
+    """The points of a job's standing records, in order; empty before a complaint was said.
+
+    Of a handover only what was asked while a failure was looked into: the rest of its sheet bears on no cause.
+    """
+    begun, over = _looked_into(records)
     found = []
-    for upto in chosen(records, most):
+    for upto in (n for n in chosen(records[:over], most) if n >= begun):
         state = fold(records[:upto], book)
         if state.machine is None or not state.complaints:
             continue
@@ -45,6 +49,16 @@ def points_of(records: Sequence[ev.Record], book: Book, most: int = MOST_POINTS)
         except TooWideError:
             continue
     return tuple(found)
+
+
+def _looked_into(records: Sequence[ev.Record]) -> tuple[int, int]:
+    """From how many records on, and up to how many, a complaint was there; of a job that is no handover: all."""
+    handover = any(isinstance(r.event, ev.Opened) and r.event.purpose == "handover" for r in records)
+    said = [n for n, r in enumerate(records, 1) if isinstance(r.event, ev.ComplaintSaid)]
+    if not handover or not said:
+        return 0, len(records)
+    last = records[said[-1] - 1].event
+    return said[0], said[-1] if isinstance(last, ev.ComplaintSaid) and not last.present else len(records)
 
 
 def chosen(records: Sequence[ev.Record], most: int) -> list[int]:

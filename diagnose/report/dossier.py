@@ -17,7 +17,7 @@ from diagnose.model import Book, Finding, Reading
 from diagnose.model.shop import MARK, unmarked
 from diagnose.report.course import Point, points_of
 from diagnose.report.measures import Measures
-from diagnose.rules import findings
+from diagnose.rules import Expected, expected, findings
 
 __all__ = ["Dossier", "Visit"]
 
@@ -63,7 +63,12 @@ class Dossier:
 
     @cached_property
     def assessment(self) -> Assessment | None:
-        """What follows from the job as it stands; None before a machine and a complaint are known."""
+        """What follows from the job as it stands; None before a machine and a complaint are known.
+
+        Of a handover: as it stood when the last failure was over.
+        """
+        if self.state.purpose == "handover" and not self.state.present:
+            return self.points[-1].assessment if self.points else None
         points: tuple[Point, ...] = self.__dict__.get("points", ())
         if points and all(isinstance(r.event, _NO_BEARING) for r in self.records[points[-1].upto :]):
             return points[-1].assessment
@@ -111,10 +116,13 @@ class Dossier:
     def findings(self) -> dict[str, Finding]:
         """By the reading that counts for it."""
         machine = self.state.machine
-        run = self.assessment.findings if self.assessment is not None else ()
-        if self.assessment is None and machine is not None:
-            run = findings(self.book, machine, self.state.readings).findings
+        run = findings(self.book, machine, self.state.readings).findings if machine is not None else ()
         return {reading: finding for finding in run for reading in finding.counts}
+
+    def expected(self, check: str) -> Expected | None:
+        """What a check should read on this machine, with all readings as they are."""
+        state = self.state
+        return expected(self.book, state.machine, state.readings, check, state.stage) if state.machine else None
 
     def events(self, kind: type[ev.Event]) -> tuple[ev.Record, ...]:
         return tuple(r for r in self.records if isinstance(r.event, kind))

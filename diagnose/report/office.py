@@ -6,12 +6,13 @@ from typing import Any
 
 import msgspec
 
+from diagnose.handover.sheet import sheet_of
 from diagnose.job import events as ev
 from diagnose.report.document import cleaned
 from diagnose.report.dossier import Dossier
 from diagnose.report.evidence import likely
 from diagnose.report.parts import likely_parts
-from diagnose.report.readings import judged
+from diagnose.report.readings import judged, reading_text
 from diagnose.report.to_json import SCHEMA, pretty
 from diagnose.units import Quantity, show_number
 
@@ -92,6 +93,23 @@ class Left(msgspec.Struct, frozen=True, kw_only=True):
     why: str
 
 
+class SheetLine(msgspec.Struct, frozen=True, kw_only=True):
+    """A line of a handover's sheet: what was wanted and whence, what was read, and what it came to."""
+
+    number: int
+    id: str
+    section: str
+    title: str
+    check: str
+    wanted: str
+    wanted_stands: str
+    read: str
+    verdict: str  # pass | fail | cannot tell | left | again | to do | not read
+    left_why: str
+    left_words: str
+    notes: list[str]
+
+
 class Office(msgspec.Struct, frozen=True, kw_only=True):
     """The answer of `diagnose report JOB --what office`."""
 
@@ -120,6 +138,7 @@ class Office(msgspec.Struct, frozen=True, kw_only=True):
     not_checked: list[Left]
     plate_assumed: list[str]
     notes: list[str]
+    sheet: list[SheetLine]  # of a handover only
 
 
 def office_schema() -> str:
@@ -185,7 +204,32 @@ def office_copy(dossier: Dossier) -> Office:
         not_checked=_not_checked(dossier),
         plate_assumed=[name for name in machine.type.plate if machine.assumed(name)] if machine else [],
         notes=list(state.notes),
+        sheet=_sheet(dossier) if state.purpose == "handover" and machine is not None else [],
     )
+
+
+def _sheet(dossier: Dossier) -> list[SheetLine]:
+    sheet = sheet_of(dossier.book, dossier.state)
+    made = []
+    for line in sheet.lines:
+        wanted, stands = sheet.wanted(line)
+        made.append(
+            SheetLine(
+                number=line.number,
+                id=line.id,
+                section=line.section,
+                title=line.title,
+                check=line.check.id,
+                wanted=dossier.measures.text(wanted),
+                wanted_stands=stands,
+                read=reading_text(dossier, line.reading) if line.reading is not None else "",
+                verdict=line.verdict,
+                left_why=line.left.why if line.left is not None else "",
+                left_words=line.left.text if line.left is not None else "",
+                notes=list(line.notes),
+            )
+        )
+    return made
 
 
 def _value(place: str, quantity: Quantity) -> Value:
@@ -195,7 +239,7 @@ def _value(place: str, quantity: Quantity) -> Value:
 def _read(dossier: Dossier, nth: int) -> Read:
     reading = dossier.readings[nth]
     finding = dossier.findings.get(reading.id)
-    expected = dossier.assessment.expected(reading.check) if dossier.assessment is not None else None
+    expected = dossier.expected(reading.check)
     low, high = (expected.low, expected.high) if expected is not None else (None, None)
     return Read(
         check=reading.check,

@@ -86,13 +86,11 @@ def _means(dossier: Dossier, check: Check, reading: Reading) -> str:
 
 def band_blocks(dossier: Dossier) -> Iterator[Block]:
     """The figures before and after the repair, side by side, with what is wanted here and where that stands."""
-    if dossier.assessment is None:
-        return
     texts = dossier.texts
     sides = _sides(dossier)
     rows, drawn = [], []
     for name, (before, after) in sides.items():
-        expected = dossier.assessment.expected(name)
+        expected = dossier.expected(name)
         row, band = _band(dossier, dossier.book.checks[name], before, after, expected)
         rows.append(row)
         drawn += [band] if band is not None else []

@@ -104,8 +104,8 @@ class _Teller(ScriptedFront):
                 return str([m.name for m in machine_options(scene)].index(MACHINE) + 1)
             case rq.OfferPlate() | rq.AskClose():
                 return "1"
-            case rq.Describe():
-                return SITE
+            case rq.Describe(_, what):
+                return {"name": "breakwater", "serial": "", "site": SITE}[what]
             case rq.AskSafety():
                 return "0"
             case rq.AskCaution(words=words):

@@ -14,6 +14,7 @@ from diagnose.dialogue.flow import next_request
 from diagnose.dialogue.scene import Scene
 from diagnose.handover.sheet import failing
 from diagnose.job import events as ev
+from diagnose.job.machines import list_machines
 from diagnose.job.session import Session
 from diagnose.model import Book, load_book
 from diagnose.terminal.front import Paused
@@ -37,6 +38,8 @@ def begun(book: Book, *events: ev.Event) -> Session:
     first = (
         opened(TWO),
         ev.PlateWanted(False),
+        ev.MachineDescribed("name", "quay"),
+        ev.MachineDescribed("serial"),
         ev.MachineDescribed("site", "invented"),
         ev.SafetyAnswered(),
         read(book, "electrical.earth_path", "0.02"),
@@ -67,7 +70,8 @@ def asked(session: Session, tmp_path: Path) -> rq.Request:
 
 def test_it_begins_with_machine_and_dangers_and_then_the_first_line(book: Book, tmp_path: Path) -> None:
     session = Session(book, MemoryJournal(), "job-1")
-    front = talk(session, [TWO, "1", "Quay Street, invented", "0"], tmp_path)
+    front = talk(session, [TWO, "1", "quay", "", "Quay Street, invented", "0"], tmp_path)
+    assert [m.name for m in list_machines(tmp_path / "machines")] == ["quay"]
     assert session.state.purpose == "handover"
     assert "Line 1 of 119, Before power" in front.text
     assert "complain" not in front.text
@@ -143,7 +147,8 @@ def test_another_state_of_the_machine_asks_for_care_anew(book: Book, tmp_path: P
 
 def test_nothing_is_switched_on_before_earth_and_insulation_are_right(book: Book, tmp_path: Path) -> None:
     session = Session(book, MemoryJournal(), "job-1")
-    for event in (opened(TWO), ev.PlateWanted(False), ev.MachineDescribed("site"), ev.SafetyAnswered()):
+    told = (ev.MachineDescribed("name", "quay"), ev.MachineDescribed("serial"), ev.MachineDescribed("site"))
+    for event in (opened(TWO), ev.PlateWanted(False), *told, ev.SafetyAnswered()):
         session.do(event)
     front = talk(session, ["l 52"], tmp_path)
     assert "Nothing is switched on before these are as wanted" in front.text

@@ -124,3 +124,12 @@ def test_a_job_that_was_no_handover_says_so(book: Book) -> None:
     first = handover_sheet(dossier_of(book, TRACE)).blocks[0]
     assert isinstance(first, Paragraph)
     assert "no handover" in first.text
+
+
+def test_the_office_copy_has_the_sheet(book: Book) -> None:
+    copy = json.loads(str(render(handover_of(book), "office", "json")))
+    lines = {line["id"]: line for line in copy["sheet"]}
+    assert lines["final_rinse.pressure"]["verdict"] == "pass"
+    assert lines["heat.thermometers_there"]["left_why"] == "waits for another trade"
+    assert lines["people.daily"]["notes"] == ["on Friday"]
+    assert json.loads(str(render(dossier_of(book, TRACE), "office", "json")))["sheet"] == []
