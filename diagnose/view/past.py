@@ -131,7 +131,11 @@ def _readings(history: History, book: Book, width: int) -> list[Line]:
         text = f"{_kind(change)}: {change_sentence(change, history)}{_band(change)}."
         changed.setdefault(change.check, {})[text] = None
     lines: list[Line] = []
+    looks = 0
     for name, readings in history.over_time.items():
+        if not readings[-1].reading.values and len({r.job for r in readings}) == 1:
+            looks += 1
+            continue
         start = history.compared(name) if history.baseline else None
         first = start if start is not None and _at_handover(start, history) else readings[0]
         ends = [first] if readings[-1] is first else [first, readings[-1]]
@@ -141,7 +145,7 @@ def _readings(history: History, book: Book, width: int) -> list[Line]:
         lines += wrap(f"{line}  {_spark(readings)}".rstrip(), width, "  ", "    ")
         for text in changed.get(name, ()):
             lines += wrap(text, width, "    ", "      ")
-    return lines
+    return lines + (wrap(words.LOOKS.format(count=looks), width, "  ", role="dim") if looks else [])
 
 
 def _kind(change: Change) -> str:
