@@ -169,7 +169,7 @@ def test_the_page_of_a_machine(shop: Shop, book: Book, width: int) -> None:
         "2025-03-02 Steam comes out. Still open (job-2025-03-02).",
         "Rinse pressure: 21 psi at handover, 12 psi on 2025-03-02; 5 readings ^^-._",
         "Drifts: falls about 2 psi a year: 21 psi at handover, 12 psi now",
-        'Where it steams: "nowhere" at handover',
+        "Looked at in one job only, which its report tells: 1.",
         "The fuse is blown: twice since 2022-03; look for why it comes back. It was overloaded.",
         "job-2019-05-01: old.check: this knowledge has no such check",
     ):
