@@ -110,7 +110,7 @@ def handover_job(book: Book, text: str = "both inside their errors") -> tuple[ev
         read(book, "before_power.level_frame", "0.03 in/ft"),
         read(book, "electrical.earth_path", "0.05"),
         read(book, "heat.thermometers_there", "2"),
-        ev.LineLeft("heat.thermometers_there", "waits for another trade", text),
+        ev.LineLeft("heat.thermometers", "waits for another trade", text),
         read(book, "rinse_gauge.flow_pressure", "12"),
         ev.Adjusted(*screw, {"turns": "1 x"}),
         read(book, "rinse_gauge.flow_pressure", "20.5"),

@@ -18,8 +18,9 @@ __all__ = ["KINDS", "lint_knowledge", "list_entries", "show_entry"]
 
 KINDS = (
     *("complaints", "events", "causes", "checks", "machines"),
-    *("limits", "instruments", "sources", "cautions", "words"),
+    *("lines", "adjustments", "limits", "instruments", "sources", "cautions", "words"),
 )
+_KEYS = {"adjustments": "adjust"}  # where the tables of a kind are called otherwise
 
 
 def list_entries(book: Book, kind: str, as_json: bool, width: int) -> list[str]:
@@ -27,10 +28,15 @@ def list_entries(book: Book, kind: str, as_json: bool, width: int) -> list[str]:
     if kind == "words":
         return _words(book, as_json, width)
     entries: Mapping[str, Any] = getattr(book, kind)
-    rows = [(name, str(entry.title)) for name, entry in sorted(entries.items())]
+    rows = [(name, _title(book, entry)) for name, entry in sorted(entries.items())]
     if as_json:
         return [to_json({"schema": SCHEMA, kind: [{"id": name, "title": title} for name, title in rows]})]
     return [*table(("id", "title"), rows, width, indent="")]
+
+
+def _title(book: Book, entry: Any) -> str:
+    """Of an entry; a line of the sheet may have that of its check."""
+    return str(entry.title or book.title(entry.check))
 
 
 def _words(book: Book, as_json: bool, width: int) -> list[str]:
@@ -68,7 +74,7 @@ def show_entry(book: Book, name: str, as_json: bool, width: int) -> list[str] | 
     if as_json:
         return [to_json({"schema": SCHEMA, "kind": kind, "entry": entry})]
     data = msgspec.to_builtins(entry)
-    place = book.places.get(name) or book.places.get(f"{kind[:-1]}:{name}")
+    place = book.places.get(name) or book.places.get(f"{_KEYS.get(kind, kind[:-1])}:{name}")
     lines: list[str] = [*wrap(f"{kind[:-1]} {name}", width), *wrap(f"at {place}{_whose(place)}", width, "  ")]
     for key, value in data.items():
         if key != "id" and value not in (None, [], {}, ""):

@@ -27,6 +27,8 @@ _LISTED = [
     "causes",
     "checks",
     "machines",
+    "lines",
+    "adjustments",
     "limits",
     "instruments",
     "sources",

@@ -14,7 +14,13 @@ __all__ = ["check"]
 
 
 def check(book: Book) -> Iterator[Problem]:
-    """Wrong outcomes and complaints in `opens`, checks twice on one sheet, adjustments that set no line."""
+    """Ids used twice, wrong outcomes and complaints, checks twice on one sheet, adjustments that set no line."""
+    for name in book.lines:
+        taken = next((k for k in ("checks", "adjustments") if name in getattr(book, k)), None)
+        if taken is not None:
+            yield Problem(
+                book.places[f"line:{name}"], f"{name}: one of the {taken} has the same id", "name one otherwise"
+            )
     used = {name for line in book.lines.values() for name in line.adjust}
     for name, line in book.lines.items():
         for what, remedy in _faults(line, book):

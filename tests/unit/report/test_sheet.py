@@ -130,6 +130,6 @@ def test_the_office_copy_has_the_sheet(book: Book) -> None:
     copy = json.loads(str(render(handover_of(book), "office", "json")))
     lines = {line["id"]: line for line in copy["sheet"]}
     assert lines["final_rinse.pressure"]["verdict"] == "pass"
-    assert lines["heat.thermometers_there"]["left_why"] == "waits for another trade"
+    assert lines["heat.thermometers"]["left_why"] == "waits for another trade"
     assert lines["people.daily"]["notes"] == ["on Friday"]
     assert json.loads(str(render(dossier_of(book, TRACE), "office", "json")))["sheet"] == []
