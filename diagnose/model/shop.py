@@ -14,7 +14,7 @@ _SHOWN = ("title", "ask")  # what screens print of an entry
 
 def marked(entry: Any) -> Any:
     """The entry with the mark behind what screens print of it."""
-    told = {name: getattr(entry, name) + MARK for name in _SHOWN if hasattr(entry, name)}
+    told = {name: getattr(entry, name) + MARK for name in _SHOWN if getattr(entry, name, None) is not None}
     return msgspec.structs.replace(entry, **told)
 
 

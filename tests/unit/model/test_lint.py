@@ -11,6 +11,39 @@ from diagnose.model import load_book
 from diagnose.model.lint import LINTS, lint
 from tests.small_knowledge import write_small
 
+# A sheet of a handover of one line, with something that sets it.
+SHEET = """
+title = "Rinse"
+order = 1
+
+[[line]]
+id = "pressure_line"
+check = "arm.pressure"
+adjust = ["screw"]
+opens = { high = "no_rinse" }
+basis = { kind = "judgement" }
+
+[[adjust]]
+id = "screw"
+title = "The screw"
+how = ["Turn it.", "Read again."]
+upsets = ["arm.pressure"]
+minutes = 5
+open = ["none"]
+state = "isolated"
+who = "technician"
+cautions = []
+basis = { kind = "judgement" }
+"""
+
+
+def sheet(change: str = "") -> dict[str, str]:
+    """The sheet with one piece of it changed, `old => new`."""
+    old, _, new = change.partition(" => ")
+    assert old in SHEET
+    return {"handover__rinse_sheet": SHEET.replace(old, new)}
+
+
 # lint -> (what is broken, a piece of what must be said)
 BROKEN = [
     ("references", {"assemblies__arm": 'of = ["cracked", => of = ["craked",'}, "did you mean arm.cracked?"),
@@ -44,6 +77,15 @@ BROKEN = [
     ("proofs", {"assemblies__arm": 'prove_by = ["look_cracked"] => prove_by = ["look_capless"]'},
      "no check in prove_by"),
     ("used", {"complaints__rinse": 'of = ["arm.short"] => of = ["arm.choked"]'}, "stands under no complaint"),
+    ("references", sheet('check = "arm.pressure" => check = "arm.presure"'), "did you mean arm.pressure?"),
+    ("references", sheet('upsets = ["arm.pressure"] => upsets = ["arm.x"]'), "upsets names arm.x"),
+    ("hazards", sheet('"Turn it." => "Pour in the delimer."'), "no caution chemical"),
+    ("sheet", sheet('high = "no_rinse" => blue = "no_rinse"'), "opens names outcome blue"),
+    ("sheet", sheet('high = "no_rinse" => good = "no_rinse"'), "which is good"),
+    ("sheet", sheet('high = "no_rinse" => high = "no_rince"'), "which does not exist"),
+    ("sheet", sheet('title = "Rinse"\norder = 1 => '), "has no title and order"),
+    ("sheet", sheet('adjust = ["screw"] => '), "no line is set by it"),
+    ("sheet", sheet('id = "pressure_line" => id = "screw"'), "has the same id"),
     ("texts", {"assemblies__arm": '"The arm is cracked" => "The arm is cracked."'}, "the title is no title"),
     ("texts", {"assemblies__arm": f'"Fit a new one." => "Fit {"a" * 50}."'}, "has a word of 51 letters"),
 ]  # fmt: skip
@@ -57,6 +99,10 @@ def test_the_small_knowledge_is_sound(tmp_path: Path) -> None:
 def test_broken_knowledge_is_named(tmp_path: Path, name: str, changes: dict[str, str], says: str) -> None:
     found = [str(p) for p in LINTS[name](load_book(write_small(tmp_path, **changes)))]
     assert any(says in p for p in found), found
+
+
+def test_a_small_sheet_is_sound(tmp_path: Path) -> None:
+    assert [str(p) for p in lint(load_book(write_small(tmp_path, **sheet())))] == []
 
 
 def test_siblings_that_nothing_tells_apart_are_named(tmp_path: Path) -> None:

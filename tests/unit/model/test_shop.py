@@ -6,7 +6,7 @@ from pathlib import Path
 
 from diagnose.model import Book, load_book
 from diagnose.model.lint import lint
-from diagnose.model.shop import MARK, unmarked
+from diagnose.model.shop import MARK, marked, unmarked
 from tests.small_knowledge import write_small
 
 OWN_EVENT = """
@@ -56,3 +56,8 @@ def test_lint_works_over_both(tmp_path: Path) -> None:
 def test_one_folder_alone_is_ours(tmp_path: Path) -> None:
     book = load_book(write_small(tmp_path))
     assert not any(place.shop for place in book.places.values())
+
+
+def test_a_line_without_a_title_of_its_own_takes_no_mark() -> None:
+    line = next(each for each in load_book().lines.values() if each.title is None)
+    assert marked(line) == line
