@@ -172,7 +172,7 @@ def _ends(scene: Scene) -> list[_Way]:
     if not sheet.missing:
         remarks = len(sheet.remarks)
         told = f"with {remarks} {'remark' if remarks == 1 else 'remarks'}" if remarks else "without a remark"
-        ways.append(_Way(f"{sheet_words.SIGN} {told}", (ev.Closed("handed over", told),)))
+        ways.append(_Way(f"{sheet_words.SIGN} {told}", (ev.Closed("handed over"),)))
     left = [(number, each) for number, each in scene.state.left.values() if each.why != "not at this site"]
     if left:
         withdrawn = tuple(ev.Withdrawn(number) for number, _ in left)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from diagnose.handover.sheet import sheet_of
 from diagnose.job.crew import WHO as CREW
 from diagnose.report.document import Block, Facts, Items, Paragraph
 from diagnose.report.dossier import Dossier, Visit
@@ -42,8 +43,11 @@ def standing_text(dossier: Dossier) -> str:
     if state.closed.how == "repaired" and gone and not state.present:
         titles = "; ".join(dossier.title(c) for c in gone)
         return texts.say("Closed: {how}. Gone: {complaints}.", how=how, complaints=titles)
-    if state.closed.how == "handed over" and state.closed.text:
-        return texts.say("Closed: {how}, {remarks}.", how=how, remarks=state.closed.text)
+    if state.closed.how == "handed over" and state.machine is not None:
+        remarks = len(sheet_of(dossier.book, state).remarks)
+        if not remarks:
+            return texts.say("Handed over without a remark.")
+        return texts.count("Handed over with {number} remark.", "Handed over with {number} remarks.", remarks)
     return texts.say("Closed: {how}.", how=how)
 
 

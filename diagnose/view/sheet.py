@@ -71,7 +71,7 @@ def handover_block(sheet: Sheet, job: str, width: int) -> list[Line]:
     if remarks:
         lines += wrap(sheet_words.REMARKS, width) + sheet_block(sheet, width, remarks)
     if state.closed is not None:
-        lines += wrap(f"Closed: {words.CLOSED[state.closed.how]} {state.closed.text}".rstrip(), width, role="heading")
+        lines += wrap(f"Closed: {words.CLOSED[state.closed.how]}", width, role="heading")
     return lines + wrap(f"{sheet_words.SHEET_ON_PAPER}{job} --what handover", width, role="dim")
 
 
