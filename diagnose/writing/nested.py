@@ -87,7 +87,8 @@ class Nested(Choosing):
 
     def _rows(self, needed: bool) -> dict[str, dict[str, str]]:
         """What is seen when each thing looked at is so, and when none of them is."""
-        return {row: self.row(self.whole["outcomes"], row) for row in (*self.whole["looks_at"], "none")}
+        looked = self.whole["looks_at"]
+        return {row: self.row(self.whole["outcomes"], row) for row in (*looked, "none")} if looked else {}
 
     def row(self, outcomes: Mapping[str, Mapping[str, Any]], row: str) -> dict[str, str]:
         """What a check shows when one thing it looks at is so: outcomes, each with its word of likelihood."""
