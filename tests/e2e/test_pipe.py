@@ -148,7 +148,7 @@ def _begun(home: Path) -> subprocess.Popen[str]:
 def test_kill_after_each_answer_goes_on_at_the_same_question(tmp_path: Path) -> None:
     """A whole transcript, killed for good after each answer: the journal alone leads to the same questions and end."""
     book = load_book()
-    ((_, answers),) = parts_of((ROOT / "transcripts_demo" / "rinse_cold_one_element.txt").read_text("utf-8"))
+    ((_, answers),) = parts_of((ROOT / "transcripts_demo" / "steam_out_exit_damper.txt").read_text("utf-8"))
     unbroken, broken = tmp_path / "unbroken", tmp_path / "broken"
     asked = _questions(run(unbroken, answers).stdout.decode())
     seen: list[str] = []

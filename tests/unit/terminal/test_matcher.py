@@ -63,7 +63,7 @@ def test_vague_words_offer_a_choice() -> None:
 
 def test_checks_are_found_by_their_titles() -> None:
     titles = {c.id: [c.title, c.ask] for c in BOOK.checks.values()}
-    for check in list(BOOK.checks.values())[::7]:
+    for check in list(BOOK.checks.values())[::31]:
         same_title = {c.id for c in BOOK.checks.values() if c.title == check.title}
         assert {m.id for m in find(check.title, titles, 3)} & same_title, check.title
 
