@@ -103,7 +103,7 @@ def play(terminal: Terminal) -> int:
     return terminal.end()
 
 
-@pytest.mark.parametrize(("columns", "rows"), [(80, 24), (45, 20), (30, 20)])
+@pytest.mark.parametrize(("columns", "rows"), [(80, 24), (30, 20)])
 def test_no_word_is_lost_on_the_screen(tmp_path: Path, columns: int, rows: int) -> None:
     live = Terminal(tmp_path / "live", columns, rows)
     assert play(live) == Exit.PAUSED

@@ -15,7 +15,7 @@ from diagnose.inference.repairs import Repairs
 from tests.books import make_tree
 from tests.troubleshooting import Stand, World, cost_of, least_cost, minutes_of, random_world
 
-WORLDS = 70
+WORLDS = 45
 
 
 def marginals(belief: np.ndarray) -> np.ndarray:  # type: ignore[type-arg]

@@ -19,8 +19,6 @@ JOBS = [
     ("level_control.fill_valve_limed", "single_tank_electric_208"),
     ("tank_heater_gas.manifold_low", "single_tank_gas_208"),
     ("conveyor_bar_pawls.pawl_broken", "two_tank_electric_240"),
-    ("pump.arm_open", "single_tank_steam_208"),
-    ("control_circuit.stop_contact_open", "single_tank_electric_400_50"),
     ("operation.stacked_wet", "two_tank_electric_208"),
 ]
 
