@@ -43,10 +43,11 @@ def _turned(sheet: Sheet, number: int) -> rq.Request | None:
         case "leave" if turned.line in sheet.by_id:
             return rq.AskLeave(number, turned.line)
         case "adjust" if turned.line in sheet.by_id and turned.id in book.adjustments:
-            line, adjustment = sheet.by_id[turned.line], book.adjustments[turned.id]
-            if asks_first(sheet, line, adjustment):
-                return rq.AskFound(number, line.id, turned.id)
-            return caution_before(book, state, number, turned.id) or rq.AskSet(number, line.id, turned.id)
+            care = caution_before(book, state, number, turned.id)  # to see how it stands a cover may have to come off
+            if care is not None:
+                return care
+            asks = asks_first(sheet, sheet.by_id[turned.line], book.adjustments[turned.id])
+            return (rq.AskFound if asks else rq.AskSet)(number, turned.line, turned.id)
     return None
 
 

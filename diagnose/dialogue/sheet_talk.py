@@ -52,6 +52,7 @@ def show(request: OnSheet, scene: Scene, width: int, resumed: bool = False) -> l
             return lines + wrap(sheet_words.FAILED, width) + choices([way.text for way in _ways(line, scene)], width)
         case rq.AskFound(_, _, name):
             adjustment = scene.book.adjustments[name]
+            lines += cautions_due(adjustment, scene, width, resumed)
             lines += wrap(f"{sheet_words.TO_SET}{adjustment.title}", width, role="heading")
             lines += wrap(asks_first(scene.sheet, line, adjustment), width)
             return lines + wrap(spec_hint(found_spec(adjustment)), width, "  ", role="dim")

@@ -30,7 +30,8 @@ def asks_first(sheet: Sheet, line: Line, adjustment: Adjustment) -> str:
     if knob is None or not knob.ask:
         return ""
     last = newest_set(sheet, adjustment.id)
-    known = last is not None and (last.found or not knob.each_time) and last.line == line.id
+    same = last is not None and (last.line == line.id or adjustment.working == "dampers")  # one pair for all its lines
+    known = last is not None and same and (last.found or not knob.each_time)
     return "" if known else knob.ask
 
 
@@ -62,7 +63,7 @@ def settles(sheet: Sheet, line: Line, adjustment: Adjustment, settings: Mapping[
         return dict(settings)
     last = newest_set(sheet, adjustment.id)
     before = value_of(last, _TURNS, "count", "x") if last is not None else None
-    turns = _value_of(settings.get(_TURNS, ""), "count", "x")
+    turns = parse_quantity(settings[_TURNS], "count", "x").si
     return {_TURNS: told((before or 0.0) + turns, "count", "x")}
 
 
@@ -89,16 +90,11 @@ def _pressure(sheet: Sheet, line: Line, adjustment: Adjustment) -> Suggestion | 
         if turns is not None and not each.event.found:
             tries.append(Try(turns, each.readings[line.check.id].value.si))
     flow = sheet.of_check("rinse_arms.flow_measured")
-    fresh = flow is not None and flow.verdict not in ("again", "to do") and flow.reading is not None
-    rated = [sheet.machine.plate(name) for name in ("rinse_flow", "rinse_pressure")]
-    with_flow = line.check.id == "rinse_gauge.flow_pressure" and fresh and None not in rated
-    done = howfar.regulator(
-        tries,
-        aim.band,
-        system_of_sheet(sheet, line),
-        flow.reading.value.si if with_flow and flow is not None and flow.reading is not None else None,
-        (rated[0].si, rated[1].si) if with_flow and rated[0] is not None and rated[1] is not None else None,
-    )
+    measured = flow.reading if flow is not None and flow.verdict not in ("again", "to do") else None
+    rated = [figure.si for name in ("rinse_flow", "rinse_pressure") if (figure := sheet.machine.plate(name))]
+    sound = (rated[0], rated[1]) if len(rated) == 2 else None
+    system = system_of_sheet(sheet, line)
+    done = howfar.regulator(tries, aim.band, system, measured.value.si if measured else None, sound)
     return _as_suggestion(done, _TURNS, "count", "")
 
 
@@ -189,11 +185,6 @@ def _as_suggestion(done: HowFar, place: str, quantity: str, system: str) -> Sugg
     if done.ended == "set" and not math.isnan(done.to):
         settings = {place: told(done.to, quantity, _UNITS[quantity][system == "si"])}
     return Suggestion(done.says, settings, done.lines, done.ended in ("set", "reached", "closest"))
-
-
-def _value_of(text: str, quantity: str, unit: str) -> float:
-    """A setting as typed, in SI. ValueError where it is none."""
-    return parse_quantity(text, quantity, unit).si
 
 
 _BOTH_RIGHT = "Total and share lie within 5 % of what is wanted, as read: lock both handles."

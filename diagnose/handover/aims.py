@@ -57,7 +57,7 @@ def aim_of(sheet: Sheet, line: Line) -> Aim | None:
 
 def _middle(low: float, high: float, check: str) -> float:
     if check in _STRENGTHS:
-        return low + (high - low) / 4.0  # a little over the least: more is smell and wear
+        return low + (high - low) / 4.0  # a little over the least, as more is smell and wear: judgement
     return (low * high) ** 0.5 if low > 0.0 and high > _WIDE * low else (low + high) / 2.0
 
 

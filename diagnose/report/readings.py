@@ -15,7 +15,9 @@ from diagnose.view.layout import labelled
 
 __all__ = ["TRACE", "band_blocks", "finding_blocks", "judged", "reading_text", "trace_blocks"]
 
-_SURE = 0.8  # below this share of its weight on one outcome a reading is near a limit, and said to be in doubt
+_SURE = (
+    0.8  # below this share of its weight on one outcome a reading is near a limit, and said to be in doubt: judgement
+)
 
 
 def reading_text(dossier: Dossier, reading: Reading) -> str:

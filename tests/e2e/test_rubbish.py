@@ -55,12 +55,13 @@ _BEGUN: tuple[ev.Event, ...] = (
 )
 _LATE = ev.ReadingTaken("run_timer.run_on", {"": "20 s"})
 _DIAL = ev.TurnedTo("adjust", "conveyor.run_on_dial", "conveyor.run_on")
+_CARE = ev.Acknowledged(["isolate"], "conveyor.run_on_dial")
 _TOLD = ev.Adjusted("conveyor.run_on_dial", "conveyor.run_on", {"mark": "20 x"}, found=True)
 # The same for what is asked on the sheet of a handover: the events that lead there.
 ON_SHEET: dict[str, tuple[ev.Event, ...]] = {
     "AskFailed": (*_BEGUN, _LATE),
-    "AskFound": (*_BEGUN, _LATE, _DIAL),
-    "AskSet": (*_BEGUN, _LATE, _TOLD, _DIAL, ev.Acknowledged(["isolate"], "conveyor.run_on_dial")),
+    "AskFound": (*_BEGUN, _LATE, _DIAL, _CARE),
+    "AskSet": (*_BEGUN, _LATE, _TOLD, _DIAL, _CARE),
     "AskLeave": (*_BEGUN, ev.TurnedTo("leave", line="before_power.level")),
     "AskWho": (*_BEGUN, ev.ReadingTaken("people.shown_daily", outcome="done")),
     "AskHandover": (*_BEGUN, ev.TurnedTo("end")),

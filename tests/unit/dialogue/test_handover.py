@@ -200,12 +200,12 @@ def test_both_ends_are_read_before_either_is_decided_and_set_together(book: Book
 @pytest.mark.parametrize(
     ("check", "typed", "answers", "says"),
     [
-        ("run_timer.run_on", "20 s", ["1", "20", "LOCKED"], "Set the timer from mark 20 up to mark 30"),
-        ("tables.pitch", "0.05 in/ft", ["1", "48in 1.5mm", "LOCKED"], "Raise the foot by 0.55 in"),
-        ("tank_control.wash_temperature", "140", ["1", "140 138 128", "LOCKED"], "Set the dial up from 140 °F"),
+        ("run_timer.run_on", "20 s", ["1", "LOCKED", "20"], "Set the timer from mark 20 up to mark 30"),
+        ("tables.pitch", "0.05 in/ft", ["1", "LOCKED", "48in 1.5mm"], "Raise the foot by 0.55 in"),
+        ("tank_control.wash_temperature", "140", ["1", "LOCKED", "140 138 128"], "Set the dial up from 140 °F"),
         ("motor_overload.pump_setting", "5", ["1", "LOCKED"], "Set the overload up from 5 A to 6.8 A"),
-        ("detergent_feed.tank_strength", "400", ["1", "30", "CLEAR"], "Set the feeder from mark 30 up"),
-        ("conveyor_bar_pawls.rack_speed", "7.5 ft/min", ["1", "60", "LIVE"], "Set the drive from 60 Hz down"),
+        ("detergent_feed.tank_strength", "400", ["1", "CLEAR", "30"], "Set the feeder from mark 30 up"),
+        ("conveyor_bar_pawls.rack_speed", "7.5 ft/min", ["1", "LIVE", "60"], "Set the drive from 60 Hz down"),
     ],
 )
 def test_how_far_is_worked_out(
@@ -218,7 +218,7 @@ def test_how_far_is_worked_out(
 
 def test_a_new_process_asks_the_same_question_while_something_is_set(book: Book, tmp_path: Path) -> None:
     session = begun(book, read(book, "run_timer.run_on", "20 s"))
-    talk(session, ["1", "20", "LOCKED"], tmp_path)
+    talk(session, ["1", "LOCKED", "20"], tmp_path)
     again = Session(book, MemoryJournal(session.records), "job-1")
     assert isinstance(asked(again, tmp_path), rq.AskSet)
 
@@ -233,3 +233,16 @@ def test_the_end_can_take_up_what_was_left(book: Book, tmp_path: Path) -> None:
     request = asked(session, tmp_path)
     assert isinstance(request, rq.AskCheck)
     assert request.check == "before_power.level_frame"
+
+
+def test_care_comes_before_one_looks_how_it_stands(book: Book, tmp_path: Path) -> None:
+    session = begun(book, read(book, "run_timer.run_on", "20 s"))
+    front = talk(session, ["1", "LOCKED"], tmp_path)
+    assert front.text.index("Caution: ISOLATE FIRST") < front.text.index("At which mark does the timer's dial stand")
+    session = begun(book, read(book, "vent_dampers.flow_entrance", "300"), read(book, "vent_dampers.flow_exit", "250"))
+    front = talk(session, ["1"], tmp_path)
+    assert front.text.index("Caution: WORK AT HEIGHT") < front.text.index("How far open do both handles stand")
+
+
+def test_a_gas_valve_is_set_by_the_fitters_gauge_alone(book: Book) -> None:
+    assert book.adjustments["steam_and_gas.gas_valve"].working is None
