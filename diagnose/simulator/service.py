@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from diagnose.physics.protection import PICKUP
 from diagnose.simulator.control import stalls, starts
-from diagnose.simulator.flowing import Racks, changes
+from diagnose.simulator.flowing import Flows
 from diagnose.simulator.moment import Moment, Standing, moment_of
 from diagnose.simulator.parts import Thermostat
 from diagnose.simulator.plant import Plant
@@ -42,6 +42,7 @@ class Service:
     ledger: Ledger = field(default_factory=Ledger)
     samples: list[Sample] = field(default_factory=list)
     known: dict[object, Standing] = field(default_factory=dict)
+    flows: dict[int, Flows] = field(default_factory=dict)  # by the standing known that they follow from
     watch: Callable[[Service], None] | None = None
 
     def advance(self, seconds: float, step: float = STEP, every: float = 10.0) -> None:
@@ -75,13 +76,14 @@ class Service:
         return state.time % (1.0 / self.rack_rate) < held
 
     def _step(self, now: Moment, step: float) -> None:
-        rate = self.rack_rate if now.moving else 0.0
-        racks = Racks(rate, self.plant.air.room)
-        at = self.state.flowing
-        first = changes(self.plant, at, now, racks, self.ledger, step / 2)
+        flows = self.flows.get(id(now.standing))
+        if flows is None:
+            flows = self.flows[id(now.standing)] = Flows(self.plant, now.standing, self.rack_rate)
+        at, half = self.state.flowing, step / 2
+        first = flows.rates(at, now, self.ledger, half)
         ahead = {name: value + step * first[name] for name, value in at.items()}
-        second = changes(self.plant, ahead, now, racks, self.ledger, step / 2)
-        self.state.flowing = {name: value + step / 2 * (first[name] + second[name]) for name, value in at.items()}
+        second = flows.rates(ahead, now, self.ledger, half)
+        self.state.flowing = {name: value + half * (first[name] + second[name]) for name, value in at.items()}
         self.state.time += step
 
     def _switch(self, step: float) -> None:
