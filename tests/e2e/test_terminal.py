@@ -13,6 +13,7 @@ import pytest
 
 from diagnose.terminal.live import GUARD_SECONDS
 from diagnose.view.exits import Exit
+from tests.home import furnish
 
 ROOT = Path(__file__).resolve().parents[2]
 ANSWERS = (
@@ -39,6 +40,7 @@ class Terminal:
     """A program on a pseudo-terminal, with everything that ever scrolled past kept."""
 
     def __init__(self, home: Path, columns: int, rows: int, *words: str, **more: str) -> None:
+        furnish(home)
         self.screen = pyte.HistoryScreen(columns, rows, history=5000, ratio=0.5)
         self.stream = pyte.ByteStream(self.screen)
         self.bytes = b""
