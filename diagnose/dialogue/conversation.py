@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from diagnose.dialogue import asides, begin, complain, measure, mend, sheet_talk
+from diagnose.dialogue import asides, begin, complain, hints, measure, mend, sheet_talk
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.before import old_answer
 from diagnose.dialogue.flow import next_request
@@ -28,7 +28,7 @@ from diagnose.view.summary import job_head, summary_block
 __all__ = ["Conversation"]
 
 _SHOWING = frozenset("hwrtil")  # letters that show something long
-_FREE = rq.Describe | rq.AskFigure | rq.AskComplaint | rq.AskWho
+_FREE = rq.Describe | rq.AskFigure | rq.AskComplaint | rq.AskWho | rq.AskOn
 
 
 class Conversation:
@@ -48,9 +48,13 @@ class Conversation:
             welcome = words.WELCOME if self._scene.purpose == "repair" else sheet_words.WELCOME_HANDOVER
             self._say(wrap(welcome, self._front.width, role="dim"))
         while True:
+            self._take_in()
             request = self._next()
             if isinstance(request, rq.Ended):
                 self._summary()
+                return
+            if isinstance(request, rq.Waiting):
+                self._say([Line(), *hints.waiting_lines(self._scene, self._front.width)])
                 return
             if isinstance(request, rq.Stopped):
                 self._say(begin.stop_lines(request.stop, self._scene, self._front.width))
@@ -60,6 +64,14 @@ class Conversation:
             self._say([Line(), *self._question(request, resumed), *_keys(request, default, self._front.width)])
             resumed = False
             self._exchange(request, default)
+
+    def _take_in(self) -> bool:
+        """Say what others wrote meanwhile; whether there was anything."""
+        fresh = self._scene.session.refresh()
+        if fresh:
+            self._say(hints.others_lines(fresh, self._scene, self._front.width))
+            self._say(self._news.lines(self._front.width, self._front.bars))
+        return bool(fresh)
 
     def _next(self) -> rq.Request:
         return next_request(self._scene.book, self._scene.state, self._scene.options)
@@ -81,6 +93,8 @@ class Conversation:
         while len(self._scene.session.records) == before:
             text = self._front.ask(default, edit)
             edit = ""
+            if not text and self._take_in():
+                return  # Enter alone is no answer while there is news
             try:
                 letter = letter_in(text, isinstance(request, _FREE))
                 if letter is None:
@@ -108,6 +122,8 @@ class Conversation:
                 return mend.answer(request, text, self._scene)
             case rq.AskFailed() | rq.AskFound() | rq.AskSet() | rq.AskLeave() | rq.AskWho() | rq.AskHandover():
                 return sheet_talk.answer(request, text, self._scene)
+            case rq.AskHint() | rq.AskOn():
+                return hints.answer(request, text, self._scene)
             case _:
                 return []
 
@@ -124,6 +140,8 @@ class Conversation:
                 return mend.show(request, self._scene, width, resumed)
             case rq.AskFailed() | rq.AskFound() | rq.AskSet() | rq.AskLeave() | rq.AskWho() | rq.AskHandover():
                 return sheet_talk.show(request, self._scene, width, resumed)
+            case rq.AskHint() | rq.AskOn():
+                return hints.show(request, self._scene, width)
             case _:
                 return []
 

@@ -32,6 +32,10 @@ def left_out(request: rq.Request, letter: str, scene: Scene) -> Sequence[ev.Even
             return [ev.MachineDescribed(what)]
         case rq.AskRepair() | rq.AskGone() | rq.AskEnd() | rq.AskFound() | rq.AskSet() | rq.AskLeave():
             return [ev.TurnedTo("advice")]
+        case rq.AskHint(_, hint):
+            return [ev.HintAnswered(hint.seq, hint.writer, False)]
+        case rq.AskOn():
+            return [ev.TurnedTo("advice")]
         case rq.OfferPlate():
             return [ev.PlateWanted(False)]
         case rq.AskComplaint(_, said) if said:

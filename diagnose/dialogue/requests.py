@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from diagnose.job.state import Hint
 from diagnose.model import Book
 from diagnose.view import words
 
@@ -20,8 +21,10 @@ __all__ = [
     "AskFound",
     "AskGone",
     "AskHandover",
+    "AskHint",
     "AskLeave",
     "AskMachine",
+    "AskOn",
     "AskRepair",
     "AskSafety",
     "AskSet",
@@ -33,6 +36,7 @@ __all__ = [
     "Option",
     "Request",
     "Stopped",
+    "Waiting",
 ]
 
 
@@ -204,6 +208,23 @@ class AskHandover(_Numbered):
 
 
 @dataclass(frozen=True)
+class AskHint(_Numbered):
+    """What somebody who follows suggests: taken, or left."""
+
+    hint: Hint
+
+
+@dataclass(frozen=True)
+class AskOn(_Numbered):
+    """Who goes on with the job."""
+
+
+@dataclass(frozen=True)
+class Waiting:
+    """Somebody else goes on with the job; here it is over for now."""
+
+
+@dataclass(frozen=True)
 class Ended:
     """The job is closed."""
 
@@ -230,5 +251,8 @@ Request = (
     | AskLeave
     | AskWho
     | AskHandover
+    | AskHint
+    | AskOn
+    | Waiting
     | Ended
 )

@@ -114,7 +114,7 @@ class TurnedTo(Kind, frozen=True):
     On a sheet `line` is the line it is for: of an adjustment that is made, of a line that is left as it is.
     """
 
-    what: Literal["advice", "check", "repair", "prove", "complaint", "end", "adjust", "leave"]
+    what: Literal["advice", "check", "repair", "prove", "complaint", "end", "adjust", "leave", "hand on"]
     id: str = ""
     line: str = ""
 

@@ -17,6 +17,7 @@ from pathlib import Path
 import msgspec
 
 from diagnose.job.events import AnyEvent, Event, Record, Unknown
+from diagnose.job.harmless import harmless
 
 __all__ = ["JobEntry", "Journal", "JournalError", "new_job_name", "new_writer", "utc_now"]
 
@@ -222,6 +223,8 @@ class Journal:
             if writer == self.writer or not body.lstrip().startswith("{"):
                 raise JournalError(f"event {number} of {job} can't be read ({error}); it was left as it is") from None
             event = Unknown(_kind(body))
+        if writer != self.writer:
+            event = harmless(event)
         return Record(number=number, at=at, writer=writer, event=event, seq=seq, seen=seen)
 
     def today(self) -> date:

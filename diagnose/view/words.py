@@ -144,6 +144,8 @@ WHY = {
     "AskGone": "A repair is proved by the complaint being gone, not by a new part.",
     "AskClose": "The end of the job is kept with it, for whoever comes next.",
     "AskEnd": "The end of the job is kept with it, for whoever comes next.",
+    "AskHint": "Somebody who follows sees the same readings, and may know more. You decide.",
+    "AskOn": "It is said to whoever goes on, and shown where open jobs are listed.",
 }
 FOR = "speaks for it"
 SOLE = "this alone decides it"
