@@ -116,7 +116,7 @@ def _undo(more: str, scene: Scene, front: Front) -> Sequence[ev.Event]:
     chosen = dict(answers).get(int(more[:6]) if more.isascii() and more.isdigit() else 0)
     if chosen is None:
         raise Refused(f"{short(more)} is no question answered so far; u shows them.")
-    front.say(wrap(f"Taken back: {answer_text(by_number[chosen], scene.book)}", front.width))
+    front.say(wrap(words.TAKEN_BACK + answer_text(by_number[chosen], scene.book), front.width))
     scene.session.take_back(chosen)
     return []
 
