@@ -71,6 +71,20 @@ BROKEN = [
     ("access", {"assemblies__arm": 'open = ["none"] => open = ["none", "front panel"]'}, "open says none and more"),
     ("access", {"assemblies__arm": "cautions = [] => cautions = ['isolate']",
      "cautions": 'id = "wet_floor" => id = "isolate"'}, "isolate is not work for an operator"),
+    ("aloud", {"assemblies__arm": 'repair = ["Isolate at the switch.", => aloud = ["Stop it.", "Look at it."]\n'
+     'repair = ["Isolate at the switch.",'}, "words for the telephone, but it needs technician"),
+    ("aloud", {"assemblies__arm": 'ask = "What does => aloud = "Open the front panel. What is there?"\nask = "What does'
+     }, "aloud, it opens a cover: 'Open the front panel'"),
+    ("aloud", {"assemblies__arm": 'ask = "What does => aloud = "Is the solenoid warm?"\nask = "What does'},
+     "a word no kitchen knows: 'solenoid'"),
+    ("aloud", {"assemblies__arm": 'instrument = "panel gauge" => aloud = "What does it read?"\n'
+     'instrument = "clamp meter"'}, "it needs a clamp"),
+    ("aloud", {"complaints__rinse": 'unlisted = => until = [{ use = "stop", say = [], basis = { kind = "judgement" } }]'
+     '\nunlisted ='}, "until says nothing"),
+    ("aloud", {"context": 'ask = "How old?" => ask = "How old?"\naloud = "Take the cover off: how old is it?"'},
+     "it opens a cover"),
+    ("aloud", {"tell_apart": '[[tell_apart]]\nid = "heat"\naloud = "How?"\nanswers = [{ answer = "x" }]'},
+     "fewer than two answers"),
     ("hazards", {"assemblies__arm": '["Stop the machine.", => ["Pour in the delimer.",'}, "no caution chemical"),
     ("hazards", {"assemblies__arm": 'open = ["none"]\nstate = "running" => open = ["control box"]\nstate = "running"'},
      "no caution live_parts"),
