@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping
 
 from diagnose.handover.sheet import Sheet, sheet_of
 from diagnose.job import events as ev
-from diagnose.job.state import JobState, fold
+from diagnose.job.folding import fold
+from diagnose.job.state import JobState
 from diagnose.model import Book
 from diagnose.model.answers import parse_answer
 

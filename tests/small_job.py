@@ -160,8 +160,13 @@ def small_book(folder: Path) -> Book:
 class MemoryJournal(Journal):
     """A journal that forgets; for tests of what is said, not of what is kept."""
 
+    writer = "test"
+
     def __init__(self, records: Iterable[ev.Record] = ()) -> None:
         self.kept = list(records)
+
+    def changed(self) -> bool:
+        return False
 
     def append(self, job: str, event: ev.Event) -> ev.Record:
         record = ev.Record(number=len(self.kept) + 1, at="2026-03-02T08:00:00+00:00", writer="test", event=event)

@@ -7,7 +7,7 @@ import msgspec
 from diagnose.batch.output import SCHEMA, to_json
 from diagnose.job import Journal, fold
 from diagnose.model import Book
-from diagnose.view import table, wrap
+from diagnose.view import table, words, wrap
 
 __all__ = ["list_jobs", "show_job"]
 
@@ -37,7 +37,7 @@ def show_job(journal: Journal, job: str, as_json: bool, width: int) -> list[str]
     lines: list[str] = [job]
     for record in records:
         data = msgspec.to_builtins(record.event)
-        kind = data.pop("kind")
+        kind = data.pop("kind", words.UNKNOWN_KIND)
         told = ", ".join(f"{key}: {value}" for key, value in data.items() if value not in (None, "", {}, [], ()))
         lines += wrap(f"{kind}  {told}", width, f"{record.number:3}  {record.at[:16]}  ", "     ")
     return lines

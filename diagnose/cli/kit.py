@@ -98,7 +98,7 @@ class Setup:
     def journal(self) -> Journal:
         from diagnose.job.journal import Journal
 
-        return Journal(self.journal_path or self.places.journal)
+        return Journal(self.journal_path or self.places.journal, writer=None)
 
 
 def machine_named(setup: Setup, book: Book, name: str) -> Machine:

@@ -7,7 +7,7 @@ from diagnose.dialogue.begin import machine_options
 from diagnose.dialogue.complain import offered
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
-from diagnose.job.state import standing
+from diagnose.job.folding import standing
 from diagnose.model.answers import show_values
 from diagnose.units import UnitError, parse_quantity
 
@@ -29,7 +29,7 @@ def old_answer(request: rq.Request, scene: Scene) -> str:
     return ""
 
 
-def _as_typed(request: rq.Request, event: ev.Event, scene: Scene) -> str | None:
+def _as_typed(request: rq.Request, event: ev.AnyEvent, scene: Scene) -> str | None:
     match request, event:
         case rq.AskMachine(), ev.Opened(machine=name):
             names = [m.name for m in machine_options(scene)]

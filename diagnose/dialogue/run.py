@@ -12,12 +12,12 @@ from diagnose.dialogue.conversation import Conversation
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.job.crew import Crew
+from diagnose.job.folding import standing
 from diagnose.job.history import read_history
 from diagnose.job.hold import hold
 from diagnose.job.instruments import OwnInstrument
-from diagnose.job.journal import Journal, new_job_name
+from diagnose.job.journal import Journal
 from diagnose.job.session import Session
-from diagnose.job.state import standing
 from diagnose.model import Book
 from diagnose.terminal.front import Front, Paused
 from diagnose.terminal.signals import signals_hang_up
@@ -50,7 +50,7 @@ def run_job(
     if job is not None and not journal.has(job):
         front.say(wrap(f"There is no job {job}. `diagnose jobs` lists them.", front.width))
         return Exit.NO_SUCH_JOB
-    name = job or new_name or new_job_name(journal.has)
+    name = job or new_name or journal.new_name()
     with ExitStack() as stack:
         if holds is not None:
             stack.enter_context(hold(holds, name))
@@ -81,7 +81,7 @@ def _stays_closed(scene: Scene, front: Front) -> bool:
     for record in reversed(standing(scene.session.records)):
         stop = isinstance(record.event, ev.SafetyAnswered) and record.event.stop is not None
         if stop or isinstance(record.event, ev.Closed):
-            scene.session.do(ev.Withdrawn(record.number))
+            scene.session.do(scene.session.withdrawal(record.number))
     return False
 
 

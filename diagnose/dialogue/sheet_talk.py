@@ -176,7 +176,7 @@ def _ends(scene: Scene) -> list[_Way]:
         ways.append(_Way(f"{sheet_words.SIGN} {told}", (ev.Closed("handed over"),)))
     left = [(number, each) for number, each in scene.state.left.values() if each.why != "not at this site"]
     if left:
-        withdrawn = tuple(ev.Withdrawn(number) for number, _ in left)
+        withdrawn = tuple(scene.session.withdrawal(number) for number, _ in left)
         ways.append(_Way(sheet_words.TAKE_UP, (*withdrawn, ev.TurnedTo("advice"))))
     elif sheet.missing:
         ways.append(_Way(sheet_words.TAKE_UP_MISSING, (ev.TurnedTo("check", sheet.missing[0].check.id),)))

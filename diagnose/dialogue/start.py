@@ -7,10 +7,10 @@ from typing import Literal
 
 from diagnose.dialogue.run import run_job
 from diagnose.job.crew import Crew
+from diagnose.job.folding import fold
 from diagnose.job.instruments import InstrumentError, OwnInstrument, list_instruments
 from diagnose.job.journal import Journal
 from diagnose.job.places import Places
-from diagnose.job.state import fold
 from diagnose.model import Book
 from diagnose.terminal.fronts import front_here
 from diagnose.view.exits import Exit

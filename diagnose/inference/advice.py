@@ -83,7 +83,7 @@ def _opens(entry: Cause | Check) -> frozenset[str]:
 
 def _repair(cause: Cause | None, now: Circumstances, nth: int) -> Task | None:
     """None for "something not listed", and for what these people may not do here; wrong, it would be the `nth` one."""
-    if cause is None or not now.allows(cause.who, _opens(cause)):
+    if cause is None or cause.id in now.unavailable or not now.allows(cause.who, _opens(cause)):
         return None
     return replace(_task(cause), wasted=nth * (WASTED_PART if cause.parts else WASTED_WORK))
 

@@ -58,8 +58,8 @@ class Task:
 class Circumstances:
     """How things stand: what is open already, the machine's state, who is there, and what may not be done.
 
-    `who` and `may_open` limit what is advised; None stands for no limit. `unavailable` checks were skipped or can't be
-    reached.
+    `who` and `may_open` limit what is advised; None stands for no limit. `unavailable` checks and repairs
+    were skipped, or are nothing for these people in this place.
     """
 
     open: frozenset[str] = frozenset()

@@ -13,6 +13,7 @@ import msgspec
 
 from diagnose.job import events as ev
 from diagnose.job.crew import WHO, crew_of
+from diagnose.job.folding import fold
 from diagnose.job.instruments import (
     InstrumentError,
     OwnInstrument,
@@ -23,7 +24,7 @@ from diagnose.job.instruments import (
     usual,
 )
 from diagnose.job.machines import MachineError, check_plate
-from diagnose.job.state import JobState, fold
+from diagnose.job.state import JobState
 from diagnose.model import Book, Machine, fits
 from diagnose.model.answers import parse_answer
 from diagnose.units import UnitError

@@ -21,5 +21,13 @@ def circumstances(book: Book, state: JobState) -> Circumstances:
         state=work[-1].state if work else "running",
         who=state.allowed,
         may_open=frozenset(book.access) - state.keep_closed if state.keep_closed else None,
-        unavailable=frozenset(state.skipped),
+        unavailable=frozenset(state.skipped) | _not_by_telephone(book, state),
     )
+
+
+def _not_by_telephone(book: Book, state: JobState) -> frozenset[str]:
+    """Checks and repairs that a kitchen worker is not asked for: those without words to say aloud."""
+    if state.call is None or state.call.caller != "kitchen":
+        return frozenset()
+    silent = {name for name, check in book.checks.items() if not check.aloud}
+    return frozenset(silent | {name for name, cause in book.causes.items() if not getattr(cause, "aloud", None)})

@@ -6,14 +6,23 @@ from typing import Literal
 
 import msgspec
 
+from diagnose.job.event_kind import Kind
+from diagnose.job.together_events import CallBegun, CallEnded, HandedOn, HintAnswered, Hinted, Present, Unknown
+
 __all__ = [
     "EVENT_TYPES",
     "Acknowledged",
     "Adjusted",
+    "AnyEvent",
+    "CallBegun",
+    "CallEnded",
     "Closed",
     "ComplaintSaid",
     "ContextGiven",
     "Event",
+    "HandedOn",
+    "HintAnswered",
+    "Hinted",
     "InstrumentChosen",
     "LineLeft",
     "MachineDescribed",
@@ -21,6 +30,7 @@ __all__ = [
     "Opened",
     "PlateRead",
     "PlateWanted",
+    "Present",
     "ReadingTaken",
     "Record",
     "Repaired",
@@ -29,15 +39,12 @@ __all__ = [
     "Skipped",
     "StepDone",
     "TurnedTo",
+    "Unknown",
     "Withdrawn",
 ]
 
 
-class _Event(msgspec.Struct, frozen=True, forbid_unknown_fields=True, tag_field="kind", tag=str):
-    pass
-
-
-class Opened(_Event, frozen=True, kw_only=True):
+class Opened(Kind, frozen=True, kw_only=True):
     """A job begins on a machine. `allowed` is who works here, `keep_closed` what must not be opened.
 
     A `handover` works through the sheet of this machine; a `repair` begins with a complaint.
@@ -45,7 +52,7 @@ class Opened(_Event, frozen=True, kw_only=True):
 
     machine: str
     type: str
-    own: dict[str, str] = {}
+    own: dict[str, str] = msgspec.field(default_factory=dict)
     serial: str = ""
     site: str = ""
     allowed: tuple[str, ...] = ("operator", "technician")
@@ -54,33 +61,33 @@ class Opened(_Event, frozen=True, kw_only=True):
     purpose: Literal["repair", "handover"] = "repair"
 
 
-class PlateWanted(_Event, frozen=True):
+class PlateWanted(Kind, frozen=True):
     """Whether this machine's own plate is read now, or the type's usual figures are used."""
 
     wanted: bool
 
 
-class MachineDescribed(_Event, frozen=True):
+class MachineDescribed(Kind, frozen=True):
     """A name, serial number or site in the user's words; empty: not given."""
 
     what: Literal["name", "serial", "site"]
     text: str = ""
 
 
-class PlateRead(_Event, frozen=True):
+class PlateRead(Kind, frozen=True):
     """A figure of the machine's own plate with its unit; None: not on the plate."""
 
     figure: str
     text: str | None = None
 
 
-class SafetyAnswered(_Event, frozen=True):
+class SafetyAnswered(Kind, frozen=True):
     """The stop conditions were asked: `stop` is the one that holds, or None for none of them."""
 
     stop: str | None = None
 
 
-class ComplaintSaid(_Event, frozen=True):
+class ComplaintSaid(Kind, frozen=True):
     """A complaint is there, or (after a repair) is gone."""
 
     complaint: str
@@ -88,20 +95,20 @@ class ComplaintSaid(_Event, frozen=True):
     together: bool = False  # said in the same breath as the one before
 
 
-class StepDone(_Event, frozen=True):
+class StepDone(Kind, frozen=True):
     """A part of the dialogue is finished, though more could have been said."""
 
     step: Literal["plate", "complaints", "context"]
 
 
-class ContextGiven(_Event, frozen=True):
+class ContextGiven(Kind, frozen=True):
     """An answer to a context question; None: not known."""
 
     question: str
     answer: str | None = None
 
 
-class TurnedTo(_Event, frozen=True):
+class TurnedTo(Kind, frozen=True):
     """What is being done now, so that resume comes back to the same place.
 
     On a sheet `line` is the line it is for: of an adjustment that is made, of a line that is left as it is.
@@ -112,7 +119,7 @@ class TurnedTo(_Event, frozen=True):
     line: str = ""
 
 
-class ReadingTaken(_Event, frozen=True):
+class ReadingTaken(Kind, frozen=True):
     """A check was answered: `values` by place as text with unit, or the chosen `outcome`.
 
     Taken with an instrument of one's own, all that its uncertainty needs is kept here: its name, its kind,
@@ -120,7 +127,7 @@ class ReadingTaken(_Event, frozen=True):
     """
 
     check: str
-    values: dict[str, str] = {}
+    values: dict[str, str] = msgspec.field(default_factory=dict)
     outcome: str | None = None
     instrument: str | None = None
     of_kind: str = ""
@@ -128,48 +135,48 @@ class ReadingTaken(_Event, frozen=True):
     taken_as: str = ""
 
 
-class InstrumentChosen(_Event, frozen=True):
+class InstrumentChosen(Kind, frozen=True):
     """Which of one's own instruments a check is to be read with; empty: the usual kind, none of one's own."""
 
     check: str
     name: str = ""
 
 
-class Skipped(_Event, frozen=True):
+class Skipped(Kind, frozen=True):
     """A check was not answered."""
 
     check: str
     why: Literal["don't know", "can't reach", "not measured", "not now"]
 
 
-class RuledOut(_Event, frozen=True):
+class RuledOut(Kind, frozen=True):
     """The technician says that this cause or event is not so."""
 
     node: str
 
 
-class Acknowledged(_Event, frozen=True):
+class Acknowledged(Kind, frozen=True):
     """A caution was read and its word typed, before check or repair `before`."""
 
     cautions: list[str]
     before: str
 
 
-class Repaired(_Event, frozen=True):
+class Repaired(Kind, frozen=True):
     """A cause was repaired. `found`: what was seen when the part was in hand."""
 
     cause: str
     found: Literal["as expected", "sound", "can't tell"]
 
 
-class NoteAdded(_Event, frozen=True):
+class NoteAdded(Kind, frozen=True):
     """A note in the technician's words; `about` is the line of the sheet it belongs to, if one."""
 
     text: str
     about: str = ""
 
 
-class Adjusted(_Event, frozen=True):
+class Adjusted(Kind, frozen=True):
     """Something was set on the way to a figure of the sheet: to what, by place, as text with unit.
 
     `found`: nothing was set yet; this is how it stood when it was read.
@@ -177,11 +184,11 @@ class Adjusted(_Event, frozen=True):
 
     adjustment: str
     line: str
-    settings: dict[str, str] = {}
+    settings: dict[str, str] = msgspec.field(default_factory=dict)
     found: bool = False
 
 
-class LineLeft(_Event, frozen=True):
+class LineLeft(Kind, frozen=True):
     """A line of the sheet is left as it is, and why; `text` in the technician's own words."""
 
     line: str
@@ -189,16 +196,25 @@ class LineLeft(_Event, frozen=True):
     text: str = ""
 
 
-class Withdrawn(_Event, frozen=True):
-    """An earlier event of this job, named by its number, is taken back."""
+class Withdrawn(Kind, frozen=True):
+    """An earlier event of this job is taken back: the `number`-th of the writer `of` (empty: of this one)."""
 
     number: int
+    of: str = ""
 
 
-class Closed(_Event, frozen=True):
+class Closed(Kind, frozen=True):
     """The job ends."""
 
-    how: Literal["repaired", "stopped for safety", "help called", "no fault", "given up", "handed over"]
+    how: Literal[
+        "repaired",
+        "stopped for safety",
+        "help called",
+        "no fault",
+        "given up",
+        "handed over",
+        "solved on the telephone",
+    ]
     text: str = ""
 
 
@@ -221,16 +237,34 @@ Event = (
     | NoteAdded
     | Adjusted
     | LineLeft
+    | Present
+    | CallBegun
+    | CallEnded
+    | Hinted
+    | HintAnswered
+    | HandedOn
     | Withdrawn
     | Closed
 )
 EVENT_TYPES: tuple[type, ...] = Event.__args__
+AnyEvent = Event | Unknown
 
 
 class Record(msgspec.Struct, frozen=True, kw_only=True):
-    """An event in the journal: the `number`-th of its job, written by `writer` at `at` (UTC, ISO 8601)."""
+    """An event in the journal, written at `at` (UTC, ISO 8601): the `number`-th of its job to come into this journal.
+
+    Everywhere else it is known as the `seq`-th of its `writer`; where one alone writes, that is its number. `seen` is
+    the newest event (`writer:seq`) of the job that the writer knew of.
+    """
 
     number: int
     at: str
     writer: str
-    event: Event
+    event: AnyEvent
+    seq: int = 0
+    seen: str = ""
+
+    @property
+    def key(self) -> tuple[str, int]:
+        """(writer, seq): the same on every computer."""
+        return self.writer, self.seq or self.number

@@ -8,8 +8,9 @@ from datetime import UTC, date, datetime
 from functools import cached_property
 
 from diagnose.job import events as ev
+from diagnose.job.folding import fold, standing
 from diagnose.job.journal import Journal, JournalError
-from diagnose.job.state import JobState, fold, standing
+from diagnose.job.state import JobState
 from diagnose.model import Book, Reading
 from diagnose.rules.instruments import with_instruments
 from diagnose.units import UnitError

@@ -6,20 +6,36 @@ from datetime import date
 from functools import cached_property
 
 from diagnose.job.assess import Assessment, assess
-from diagnose.job.events import Acknowledged, Event, InstrumentChosen, NoteAdded, Record, TurnedTo, Withdrawn
+from diagnose.job.events import (
+    Acknowledged,
+    CallBegun,
+    CallEnded,
+    Event,
+    HandedOn,
+    Hinted,
+    InstrumentChosen,
+    NoteAdded,
+    Present,
+    Record,
+    TurnedTo,
+    Withdrawn,
+)
+from diagnose.job.folding import after, fold, standing
 from diagnose.job.journal import Journal
-from diagnose.job.state import JobState, after, fold, standing
+from diagnose.job.state import JobState
 from diagnose.model import Book
 
 __all__ = ["Session"]
 
 # What says nothing about the machine, so that the assessment stands as it was.
-_NO_BEARING = (Acknowledged, InstrumentChosen, NoteAdded, TurnedTo)
+_NO_BEARING = (Acknowledged, InstrumentChosen, NoteAdded, TurnedTo, Hinted)
+# Who is where and what was said between people is no answer to anything.
+_BETWEEN_PEOPLE = (Present, CallBegun, CallEnded, Hinted, HandedOn)
 
 
-def _stays(event: Event) -> bool:
-    """A note of its own is no answer to anything."""
-    return isinstance(event, NoteAdded) and not event.about
+def _stays(event: object) -> bool:
+    """Whether an event is left alone when one goes back: a note of its own, and what is between people."""
+    return isinstance(event, _BETWEEN_PEOPLE) or (isinstance(event, NoteAdded) and not event.about)
 
 
 class Session:
@@ -44,6 +60,29 @@ class Session:
     def assessment(self) -> Assessment:
         return assess(self.book, self.state)
 
+    @property
+    def writer(self) -> str:
+        """Who writes here: the name of this journal among others."""
+        return self._journal.writer
+
+    def refresh(self) -> tuple[Record, ...]:
+        """Take in what others wrote into this job since the last look, and return it."""
+        if not self._journal.changed():
+            return ()
+        records = self._journal.records(self.job)
+        known = {record.key for record in self.records}
+        fresh = tuple(record for record in records if record.key not in known)
+        if [r.key for r in records] != [r.key for r in self.records]:
+            self.__dict__.pop("state", None)
+            self.__dict__.pop("assessment", None)
+        self.records = records
+        return fresh
+
+    def withdrawal(self, number: int) -> Withdrawn:
+        """The event that takes back the one with this number here, whoever wrote it."""
+        writer, seq = next(record.key for record in self.records if record.number == number)
+        return Withdrawn(seq, "" if writer == self.writer else writer)
+
     def do(self, event: Event) -> Record:
         """Append an event and go on from the state that follows."""
         record = self._journal.append(self.job, event)
@@ -55,7 +94,7 @@ class Session:
             self.__dict__.pop("assessment", None)
         return record
 
-    def back(self) -> Event | None:
+    def back(self) -> object | None:
         """Take back the newest answer, with all that followed from it, and return it; None when there is none.
 
         Notes and hints stay. The newest event goes first, so that a fall of the process half-way
@@ -66,7 +105,7 @@ class Session:
         last = self.state.answers[-1]
         tail = [r for r in standing(self.records) if r.number >= last and not _stays(r.event)]
         for record in reversed(tail):
-            self.do(Withdrawn(record.number))
+            self.do(self.withdrawal(record.number))
         return tail[0].event
 
     def take_back(self, number: int) -> None:
@@ -78,4 +117,4 @@ class Session:
                 break
             group.append(record)
         for record in reversed(group):
-            self.do(Withdrawn(record.number))
+            self.do(self.withdrawal(record.number))

@@ -12,7 +12,8 @@ from diagnose.job import events as ev
 from diagnose.job.assess import Assessment, assess
 from diagnose.job.circumstances import circumstances
 from diagnose.job.crew import WHO
-from diagnose.job.state import JobState, fold
+from diagnose.job.folding import fold
+from diagnose.job.state import JobState
 from diagnose.model import Book, Cause, Check, Machine, fits
 from diagnose.practice.exercise import Exercise
 from diagnose.practice.port import World, machine_of, simulate

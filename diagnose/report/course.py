@@ -25,7 +25,7 @@ class Point:
     """What was believed when the first `upto` records were known, the last of them `event`."""
 
     upto: int
-    event: ev.Event
+    event: ev.AnyEvent
     assessment: Assessment
 
     @property
@@ -77,5 +77,5 @@ def chosen(records: Sequence[ev.Record], most: int) -> list[int]:
     return [every[place] for place in sorted({*kept, *rest}) if 0 <= place < len(every)]
 
 
-def _stands(event: ev.Event) -> bool:
+def _stands(event: ev.AnyEvent) -> bool:
     return isinstance(event, ev.ComplaintSaid) and event.present

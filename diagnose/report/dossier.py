@@ -11,7 +11,8 @@ from diagnose.inference import TooWideError
 from diagnose.job import events as ev
 from diagnose.job import fold
 from diagnose.job.assess import Assessment, assess
-from diagnose.job.state import JobState, standing
+from diagnose.job.folding import standing
+from diagnose.job.state import JobState
 from diagnose.language import ENGLISH, Texts
 from diagnose.model import Book, Finding, Reading
 from diagnose.model.shop import MARK, unmarked

@@ -12,7 +12,7 @@ from diagnose.view.layout import labelled
 __all__ = ["answer_text"]
 
 
-def answer_text(event: ev.Event, book: Book) -> str:
+def answer_text(event: ev.AnyEvent, book: Book) -> str:
     """What was answered, in words; entries this knowledge lacks are named by their id."""
     match event:
         case ev.Opened():
@@ -35,7 +35,7 @@ def answer_text(event: ev.Event, book: Book) -> str:
     return _found(event, book)
 
 
-def _found(event: ev.Event, book: Book) -> str:
+def _found(event: ev.AnyEvent, book: Book) -> str:
     match event:
         case ev.ReadingTaken():
             return labelled(_title(book, event.check), _reading(event, book))

@@ -39,7 +39,9 @@ CLOSED = {
     "no fault": "no fault of the machine",
     "given up": "given up",
     "handed over": "handed over",
+    "solved on the telephone": "solved on the telephone",
 }
+UNKNOWN_KIND = "Unknown"  # an event of a newer program
 
 # The line under each question, and the letters that mean the same at every question.
 KEYS = "? don't know   s skip   b back   w why   h all letters   p pause"

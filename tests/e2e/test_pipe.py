@@ -11,8 +11,8 @@ from pathlib import Path
 
 import pytest
 
+from diagnose.job.folding import fold
 from diagnose.job.journal import Journal
-from diagnose.job.state import fold
 from diagnose.model import load_book
 from diagnose.view.exits import Exit
 from tests.replay import JOB, parts_of

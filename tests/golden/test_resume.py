@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from diagnose.dialogue import run_job
+from diagnose.job.folding import fold
 from diagnose.job.journal import Journal
-from diagnose.job.state import fold
 from diagnose.model import load_book
 from diagnose.terminal import ScriptedFront
 from tests.replay import CLOCK, JOB, parts_of

@@ -9,7 +9,8 @@ import pytest
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.flow import next_request
 from diagnose.job import events as ev
-from diagnose.job.state import JobState, fold
+from diagnose.job.folding import fold
+from diagnose.job.state import JobState
 from diagnose.model import Book
 from tests.small_job import small_book
 

@@ -6,7 +6,7 @@ import pytest
 
 from diagnose.job import events as ev
 from diagnose.job.assess import Assessment, assess
-from diagnose.job.state import fold
+from diagnose.job.folding import fold
 from diagnose.model import load_book
 
 BOOK = load_book()

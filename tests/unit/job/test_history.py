@@ -127,7 +127,8 @@ def test_a_broken_record_hides_its_own_job_only(book: Book, tmp_path: Path) -> N
     journal = Journal(tmp_path / "j", clock=lambda: "2026-03-02T08:00:00+00:00")
     for name in ("job-1", "job-2", "job-3"):
         journal.append(name, OPENED)
-    journal._db.execute("insert into event values ('job-1', 2, 'x', 't', '{\"kind\": \"Dance\"}')")
+    row = ("job-1", 2, "local", "t", '{"kind": "Dance"}')
+    journal._db.execute("insert into event (job, number, writer, at, body) values (?, ?, ?, ?, ?)", row)
     history = read_history(journal, book, "BAY 2", but="job-3")
     assert [j.job for j in history.jobs] == ["job-2"]
     assert len(history.unread) == 1

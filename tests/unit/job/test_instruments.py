@@ -11,6 +11,7 @@ import pytest
 from diagnose.job import events as ev
 from diagnose.job.assess import assess
 from diagnose.job.case import CaseError, case_of, case_state
+from diagnose.job.folding import fold
 from diagnose.job.instruments import (
     InstrumentError,
     OwnInstrument,
@@ -24,7 +25,6 @@ from diagnose.job.instruments import (
     remove_instrument,
     usual,
 )
-from diagnose.job.state import fold
 from diagnose.model import load_book
 
 BOOK = load_book()

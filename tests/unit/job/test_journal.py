@@ -58,7 +58,9 @@ def test_a_file_that_is_no_journal_is_a_sentence(tmp_path: Path) -> None:
 def test_an_event_from_elsewhere_is_a_sentence(tmp_path: Path) -> None:
     journal = Journal(tmp_path / "j")
     database = sqlite3.connect(tmp_path / "j")
-    database.execute("insert into event values ('job-1', 1, 'x', 't', '{\"kind\": \"Dance\"}')")
+    database.execute(
+        "insert into event (job, number, writer, at, body) values ('job-1', 1, 'local', 't', '{\"kind\": \"Dance\"}')"
+    )
     database.commit()
     database.close()
     with pytest.raises(JournalError, match="event 1 of job-1 can't be read"):
@@ -148,7 +150,8 @@ def test_what_is_no_json_hides_no_job(tmp_path: Path) -> None:
     journal = Journal(tmp_path / "j")
     database = sqlite3.connect(tmp_path / "j")
     for number, body in enumerate(('"Opened" but broken', '["Opened"]', '{"kind":"Opened"}', "\x00"), 1):
-        database.execute("insert into event values ('job-9', ?, 'x', '2026-01-01T00:00:00+00:00', ?)", (number, body))
+        row = ("job-9", number, "x", "2026-01-01T00:00:00+00:00", body)
+        database.execute("insert into event (job, number, writer, at, body) values (?, ?, ?, ?, ?)", row)
     database.commit()
     database.close()
     journal.append("job-1", OPENED)

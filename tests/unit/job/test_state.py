@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from diagnose.job import events as ev
-from diagnose.job.state import JobState, fold
+from diagnose.job.folding import fold
+from diagnose.job.state import JobState
 from diagnose.model import Book, load_book
 from diagnose.units import UnitError
 from tests.small_knowledge import write_small
