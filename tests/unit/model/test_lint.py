@@ -81,6 +81,16 @@ BROKEN = [
      'instrument = "clamp meter"'}, "it needs a clamp"),
     ("aloud", {"complaints__rinse": 'unlisted = => until = [{ use = "stop", say = [], basis = { kind = "judgement" } }]'
      '\nunlisted ='}, "until says nothing"),
+    ("aloud", {"complaints__rinse": 'unlisted = => until = [{ use = "stop", say = ["Off."], ask_only = ["arm.pressure"], '
+     'basis = { kind = "judgement" } }]\nunlisted ='}, "arm.pressure is asked, but not aloud"),
+    ("aloud", {"complaints__rinse": 'unlisted = => until = [{ use = "stop", say = ["Off."], basis = { kind = "judgement" '
+     '} }, { use = "stop", say = ["On."], basis = { kind = "judgement" } }]\nunlisted ='}, "is never said"),
+    ("references", {"complaints__rinse": 'unlisted = => until = [{ use = "stop", say = ["Off."], ask_only = ["arm.x"], '
+     'basis = { kind = "judgement" } }]\nunlisted ='}, "ask_only names arm.x"),
+    ("machines", {"complaints__rinse": 'unlisted = => until = [{ use = "stop", say = ["Off."], fits = { tank = [1] }, '
+     'basis = { kind = "judgement" } }]\nunlisted ='}, "fits names tank, which is no trait"),
+    ("basis", {"complaints__rinse": 'unlisted = => until = [{ use = "stop", say = ["Off."], basis = { kind = "published",'
+     ' source = "lore", where = "1" } }]\nunlisted ='}, "source lore is not listed"),
     ("aloud", {"context": 'ask = "How old?" => ask = "How old?"\naloud = "Take the cover off: how old is it?"'},
      "it opens a cover"),
     ("aloud", {"tell_apart": '[[tell_apart]]\nid = "heat"\naloud = "How?"\nanswers = [{ answer = "x" }]'},
