@@ -1,7 +1,7 @@
 """Floor 2: what the knowledge, a machine and an observation are, and how they are read."""
 
 from diagnose.model.book import Book, Place, Scale
-from diagnose.model.entities import Cause, Check, Complaint, Event, Outcome, ReadingSpec, Shift
+from diagnose.model.entities import Cause, Check, Complaint, Event, Meanwhile, Outcome, ReadingSpec, Shift
 from diagnose.model.instruments import Instrument
 from diagnose.model.loader import load_book, shipped_knowledge
 from diagnose.model.machine import PLATE_FIGURES, TRAITS, Machine, PlateFigure, fits
@@ -18,6 +18,8 @@ from diagnose.model.supporting import (
     MachineType,
     Source,
     StopCondition,
+    TellApart,
+    TypeAnswer,
 )
 
 __all__ = [
@@ -40,6 +42,7 @@ __all__ = [
     "Limit",
     "Machine",
     "MachineType",
+    "Meanwhile",
     "Outcome",
     "Place",
     "PlateFigure",
@@ -51,6 +54,8 @@ __all__ = [
     "Shift",
     "Source",
     "StopCondition",
+    "TellApart",
+    "TypeAnswer",
     "fits",
     "load_book",
     "shipped_knowledge",

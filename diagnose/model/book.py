@@ -16,6 +16,7 @@ from diagnose.model.supporting import (
     MachineType,
     Source,
     StopCondition,
+    TellApart,
 )
 
 __all__ = ["Book", "Place", "Scale"]
@@ -63,6 +64,7 @@ class Book:
     machines: Mapping[str, MachineType] = field(default_factory=dict)
     instruments: Mapping[str, InstrumentKind] = field(default_factory=dict)
     context: Mapping[str, ContextQuestion] = field(default_factory=dict)
+    tell_apart: Mapping[str, TellApart] = field(default_factory=dict)  # questions for the type of machine
     access: Mapping[str, Effort] = field(default_factory=dict)
     states: Mapping[str, Effort] = field(default_factory=dict)
     help: Mapping[str, Effort] = field(default_factory=dict)

@@ -8,7 +8,18 @@ import msgspec
 
 from diagnose.model.record import BASIS, FITS, Basis, Traits, said
 
-__all__ = ["Caution", "ContextQuestion", "Effort", "InstrumentKind", "Limit", "MachineType", "Source", "StopCondition"]
+__all__ = [
+    "Caution",
+    "ContextQuestion",
+    "Effort",
+    "InstrumentKind",
+    "Limit",
+    "MachineType",
+    "Source",
+    "StopCondition",
+    "TellApart",
+    "TypeAnswer",
+]
 
 
 class Source(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
@@ -44,6 +55,13 @@ class StopCondition(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_
     id: Annotated[str, said("short", "id")]
     ask: Annotated[str, said("the danger, as a question")]
     instruction: Annotated[list[str], said("the one thing to do then")]
+    aloud: Annotated[
+        str | None, said("the question for a kitchen worker on the telephone", "", "`ask` is fit to be said")
+    ] = None
+    aloud_then: Annotated[
+        list[str],
+        said("what the kitchen is told to do then, sentence by sentence", "", "`instruction` is fit to be said"),
+    ] = []
     basis: Annotated[Basis, BASIS]
 
 
@@ -70,6 +88,9 @@ class ContextQuestion(msgspec.Struct, forbid_unknown_fields=True, frozen=True, k
     id: Annotated[str, said("shifts name it", "id")]
     ask: Annotated[str, said("the question")]
     answers: Annotated[list[str], said("shifts name these word for word")]
+    aloud: Annotated[
+        str | None, said("the question for a kitchen worker on the telephone", "", "`ask` is fit to be said")
+    ] = None
 
 
 class Effort(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
@@ -115,3 +136,22 @@ class MachineType(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_on
         ),
     ]
     basis: Annotated[Basis, BASIS]
+
+
+class TypeAnswer(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """One answer to a question that tells types of machine apart: the types it leaves."""
+
+    answer: Annotated[str, said("in the kitchen's words")]
+    fits: Annotated[Traits, said("the traits of the types it leaves", "traits", "any")] = {}
+    plate: Annotated[
+        dict[str, list[str]],
+        said("plate figures of the types it leaves, as written there", "table: plate figure to figures", "any"),
+    ] = {}
+
+
+class TellApart(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """A question by which a kitchen worker finds the type of machine, on the telephone."""
+
+    id: Annotated[str, said("short", "id")]
+    aloud: Annotated[str, said("the question for a kitchen worker: what is seen from outside")]
+    answers: Annotated[list[TypeAnswer], said("in the order read out; not knowing it leaves all types")]
