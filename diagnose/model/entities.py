@@ -22,6 +22,10 @@ class Meanwhile(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only
         said("whether it goes on washing: as ever, only as told, or not at all"),
     ]
     say: Annotated[list[str], said("what the kitchen is told to do until then, sentence by sentence, as said aloud")]
+    ask_only: Annotated[
+        list[str],
+        said("the only checks asked by telephone then, as where the machine stays off", "list of checks", "any"),
+    ] = []
     fits: Annotated[Traits, FITS] = {}
     basis: Annotated[Basis, BASIS]
 

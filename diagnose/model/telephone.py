@@ -9,12 +9,25 @@ from diagnose.model.entities import Complaint, Meanwhile
 from diagnose.model.machine import Machine, fits
 from diagnose.model.supporting import MachineType, TellApart, TypeAnswer
 
-__all__ = ["meanwhile", "next_question", "types_left"]
+__all__ = ["asked_aloud", "meanwhile", "next_question", "types_left"]
 
 
 def meanwhile(complaint: Complaint, machine: Machine) -> Meanwhile | None:
     """What the kitchen is told to do until this machine is right; None where the knowledge says nothing."""
     return next((each for each in complaint.until if fits(machine, each.fits)), None)
+
+
+def asked_aloud(book: Book, machine: Machine, complaints: Iterable[str]) -> frozenset[str]:
+    """The checks a kitchen with this machine may be asked by telephone while these complaints are there.
+
+    Where a complaint names the only ones (the machine stays off), no other is asked, whatever else is complained of.
+    """
+    told = [meanwhile(book.complaints[name], machine) for name in complaints]
+    found = {name for name, check in book.checks.items() if check.aloud and fits(machine, check.fits)}
+    for each in told:
+        if each is not None and each.ask_only:
+            found &= set(each.ask_only)
+    return frozenset(found)
 
 
 def types_left(book: Book, given: Mapping[str, str]) -> tuple[MachineType, ...]:

@@ -128,6 +128,8 @@ def _not_for_kitchens(entry: Check | Cause) -> Iterator[tuple[str, str]]:
 def _meanwhile(book: Book) -> Iterator[Problem]:
     for name, complaint in book.complaints.items():
         for nth, each in enumerate(complaint.until, 1):
+            for silent in (check for check in each.ask_only if not book.checks[check].aloud):
+                yield Problem(book.places[name], f"{name}: {silent} is asked, but not aloud", "write its aloud")
             if not each.say:
                 yield Problem(book.places[name], f"{name}: until says nothing", "say what the kitchen does meanwhile")
             if not each.fits and nth < len(complaint.until):

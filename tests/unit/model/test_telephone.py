@@ -9,7 +9,7 @@ import pytest
 
 from diagnose.model import Basis, Book, Machine, MachineType, Meanwhile, load_book
 from diagnose.model.machine import fits
-from diagnose.model.telephone import meanwhile, next_question, types_left
+from diagnose.model.telephone import asked_aloud, meanwhile, next_question, types_left
 
 BOOK = load_book()
 
@@ -75,3 +75,16 @@ def test_the_first_that_fits_the_machine_is_said() -> None:
     assert meanwhile(complaint, hot) == told[1]
     assert meanwhile(complaint, weak) == told[0]
     assert meanwhile(msgspec.structs.replace(complaint, until=told[:1]), hot) is None
+
+
+def test_where_the_machine_stays_off_only_what_needs_no_running_is_asked() -> None:
+    machine = Machine("", BOOK.machines["single_tank_electric_208"])
+    smell = asked_aloud(BOOK, machine, ["burning_smell"])
+    assert "hot_spots.smell_where" in smell
+    assert "control_circuit.start_press" not in smell
+    any_time = asked_aloud(BOOK, machine, ["no_start"])
+    assert "control_circuit.start_press" in any_time
+    assert all(BOOK.checks[name].aloud for name in any_time)
+    assert asked_aloud(BOOK, machine, ["no_start", "burning_smell"]) == smell & any_time
+    assert asked_aloud(BOOK, machine, []) == any_time
+    assert "flight_conveyor.belt_run" not in any_time
