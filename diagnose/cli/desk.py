@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import click
 
+from diagnose.cli.desk_call import call, visit
 from diagnose.cli.desk_follow import follow
 from diagnose.cli.kit import Group
 
@@ -15,4 +16,6 @@ def desk() -> None:
     """The support desk: follow a job live, take a call, see all open jobs."""
 
 
+desk.add_command(call)
+desk.add_command(visit)
 desk.add_command(follow)
