@@ -6,6 +6,7 @@ from diagnose.model.instruments import Instrument
 from diagnose.model.loader import load_book, shipped_knowledge
 from diagnose.model.machine import PLATE_FIGURES, TRAITS, Machine, PlateFigure, fits
 from diagnose.model.observed import Finding, Reading
+from diagnose.model.parts import Part, part_of
 from diagnose.model.problems import KnowledgeError, Problem
 from diagnose.model.record import Basis
 from diagnose.model.sheet import Adjustment, SheetLine
@@ -16,6 +17,7 @@ from diagnose.model.supporting import (
     InstrumentKind,
     Limit,
     MachineType,
+    PartKind,
     Source,
     StopCondition,
     TellApart,
@@ -44,6 +46,8 @@ __all__ = [
     "MachineType",
     "Meanwhile",
     "Outcome",
+    "Part",
+    "PartKind",
     "Place",
     "PlateFigure",
     "Problem",
@@ -58,5 +62,6 @@ __all__ = [
     "TypeAnswer",
     "fits",
     "load_book",
+    "part_of",
     "shipped_knowledge",
 ]

@@ -14,6 +14,7 @@ from diagnose.model.supporting import (
     InstrumentKind,
     Limit,
     MachineType,
+    PartKind,
     Source,
     StopCondition,
     TellApart,
@@ -68,6 +69,8 @@ class Book:
     access: Mapping[str, Effort] = field(default_factory=dict)
     states: Mapping[str, Effort] = field(default_factory=dict)
     help: Mapping[str, Effort] = field(default_factory=dict)
+    visits: Mapping[str, Effort] = field(default_factory=dict)  # what a visit and the telephone are counted with
+    parts: Mapping[str, PartKind] = field(default_factory=dict)  # name -> where it is kept
     lines: Mapping[str, SheetLine] = field(default_factory=dict)  # of the handover's sheet, as written
     adjustments: Mapping[str, Adjustment] = field(default_factory=dict)
     scales: Mapping[str, Scale] = field(default_factory=dict)  # likelihood, frequency, shift, unlisted

@@ -39,7 +39,8 @@ RECORDS: Mapping[str, type[msgspec.Struct]] = {
     "Question for the type": s.TellApart,
     "Type answer": s.TypeAnswer,
     "Machine": s.MachineType,
-    "Access, state, help": s.Effort,
+    "Access, state, help, visit": s.Effort,
+    "Part": s.PartKind,
 }
 _PLAIN = {str: "text", float: "number", int: "whole number", bool: "true or false"}
 _LONG = 4  # a choice of more words than these is named, not written out, in a list

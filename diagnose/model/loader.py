@@ -35,7 +35,8 @@ _KINDS: dict[str, dict[str, type[msgspec.Struct]]] = {
     "cautions.toml": {"caution": s.Caution, "stop": s.StopCondition},
     "context.toml": {"question": s.ContextQuestion},
     "tell_apart.toml": {"tell_apart": s.TellApart},
-    "access.toml": {"access": s.Effort, "state": s.Effort, "help": s.Effort},
+    "access.toml": {"access": s.Effort, "state": s.Effort, "help": s.Effort, "visit": s.Effort},
+    "parts.toml": {"part": s.PartKind},
 }
 _REFERENCES = ("of", "looks_at", "prove_by", "inseparable_from", "check", "adjust", "upsets")
 
@@ -219,6 +220,8 @@ class _Gathered:
             access=t.get("access", {}),
             states=t.get("state", {}),
             help=t.get("help", {}),
+            visits=t.get("visit", {}),
+            parts=t.get("part", {}),
             scales=self.scales,
             lines=t.get("line", {}),
             adjustments=t.get("adjust", {}),

@@ -15,6 +15,7 @@ __all__ = [
     "InstrumentKind",
     "Limit",
     "MachineType",
+    "PartKind",
     "Source",
     "StopCondition",
     "TellApart",
@@ -94,12 +95,28 @@ class ContextQuestion(msgspec.Struct, forbid_unknown_fields=True, frozen=True, k
 
 
 class Effort(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
-    """Minutes to open an access, to bring the machine into a state, or to get help: `access`, `state`, `help`."""
+    """Minutes to open an access, to bring the machine into a state, to get help, or for a visit."""
 
     id: Annotated[str, said("the word that causes and checks use; `call` for help", "id")]
     title: Annotated[str, said("what it is")]
-    minutes: Annotated[float, said("to open and put back; to bring the machine into the state; to get help")]
+    minutes: Annotated[
+        float, said("to open and put back; to bring the machine into the state; to get help; what it is counted with")
+    ]
     back: Annotated[float, said("for a state: to bring the machine out of it again")] = 0.0
+    basis: Annotated[Basis, BASIS]
+
+
+class PartKind(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """A part by the name that causes give it, and where it is when it is needed."""
+
+    id: Annotated[str, said("the name, as causes write it before the comma", "name")]
+    kept: Annotated[
+        Literal["van", "store", "house", "order"],
+        said(
+            "`van`: small things every van has; `store`: loaded for a visit; `house`: the kitchen has it or gets it; "
+            "`order`: sized, ordered or built after a first visit"
+        ),
+    ]
     basis: Annotated[Basis, BASIS]
 
 
