@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from diagnose.language import mark
 
-__all__ = ["ALOUD"]
+__all__: list[str] = []
 
 WELCOME = "diagnose desk call: ask aloud what stands after Say, type what you hear. Every answer is saved at once."
 SAY = "Say: "
