@@ -12,6 +12,7 @@ from typing import Literal, NoReturn
 import click
 
 from diagnose import __version__
+from diagnose.cli.desk import desk
 from diagnose.cli.instrument import instrument
 from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
 from diagnose.cli.knowledge import knowledge
@@ -143,6 +144,7 @@ practice.add_command(progress)
 practice.add_command(new_exercise)
 practice.add_command(class_table)
 cli.add_command(walk)
+cli.add_command(desk)
 
 
 @cli.command("help", context_settings={"ignore_unknown_options": True})
@@ -192,9 +194,10 @@ def _dialogue(setup: Setup, job: str | None, purpose: Literal["repair", "handove
     from diagnose.dialogue import start
 
     journal = setup.journal()
-    if job and not journal.has(job):
+    named = journal.find(job) if job else job
+    if named is None and job:
         fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
     book = setup.book()
-    code = start(book, journal, setup.places, job=job, plain=setup.plain, crew=setup.crew(book), purpose=purpose)
+    code = start(book, journal, setup.places, named, setup.plain, setup.crew(book), purpose, setup.person)
     if code:
         sys.exit(int(code))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import sys
 from difflib import get_close_matches
@@ -62,6 +63,11 @@ class Setup:
         from diagnose.job.places import own_places
 
         return own_places()
+
+    @property
+    def person(self) -> str:
+        """The name of who works here, as they say it: `DIAGNOSE_NAME`."""
+        return os.environ.get("DIAGNOSE_NAME", "").strip()[:60]
 
     def folders(self) -> tuple[Path, ...]:
         """Where knowledge is read: ours, the shop's own where there is one, then those named on the command line."""

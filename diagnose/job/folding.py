@@ -54,6 +54,7 @@ _ANSWERS = (
     ev.Adjusted,
     ev.LineLeft,
     ev.HintAnswered,
+    ev.TypeTold,
 )
 
 

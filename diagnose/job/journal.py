@@ -17,6 +17,7 @@ from pathlib import Path
 import msgspec
 
 from diagnose.job.events import AnyEvent, Event, Record, Unknown
+from diagnose.job.harmless import harmless
 
 __all__ = ["JobEntry", "Journal", "JournalError", "new_job_name", "new_writer", "utc_now"]
 
@@ -222,6 +223,8 @@ class Journal:
             if writer == self.writer or not body.lstrip().startswith("{"):
                 raise JournalError(f"event {number} of {job} can't be read ({error}); it was left as it is") from None
             event = Unknown(_kind(body))
+        if writer != self.writer:
+            event = harmless(event)
         return Record(number=number, at=at, writer=writer, event=event, seq=seq, seen=seen)
 
     def today(self) -> date:
@@ -234,6 +237,11 @@ class Journal:
             "select job, min(at), max(at), count(*) from event group by job order by max(at) desc, job"
         ).fetchall()
         return tuple(JobEntry(*row) for row in rows)
+
+    def written_here(self) -> frozenset[str]:
+        """The jobs into which this journal itself wrote something."""
+        rows = self._db.execute("select distinct job from event where writer = ?", (self.writer,)).fetchall()
+        return frozenset(str(job) for (job,) in rows)
 
     def of_machine(self, name: str) -> tuple[JobEntry, ...]:
         """The jobs of the machine saved under that name, whatever its case, the oldest first.
