@@ -7,7 +7,16 @@ from typing import Literal
 import msgspec
 
 from diagnose.job.event_kind import Kind
-from diagnose.job.together_events import CallBegun, CallEnded, HandedOn, HintAnswered, Hinted, Present, TypeTold, Unknown
+from diagnose.job.together_events import (
+    CallBegun,
+    CallEnded,
+    HandedOn,
+    HintAnswered,
+    Hinted,
+    Present,
+    TypeTold,
+    Unknown,
+)
 
 __all__ = [
     "EVENT_TYPES",
