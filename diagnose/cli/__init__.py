@@ -18,6 +18,7 @@ from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
 from diagnose.cli.practice import practice
 from diagnose.cli.report import report
+from diagnose.cli.store import store, sync_command
 from diagnose.cli.teaching import class_table, new_exercise, progress
 from diagnose.cli.tree import tree
 from diagnose.cli.walk import walk
@@ -29,7 +30,8 @@ __all__ = ["cli", "main"]
 _EXITS = """
 \b
 Exit codes: 0 done, 1 the answer is no, 2 wrong words, 3 paused and saved,
-4 a file can't be used, 5 no such job, 6 job held elsewhere, 7 fault inside.
+4 a file can't be used, 5 no such job, 6 job held elsewhere, 7 fault inside,
+8 store unreachable.
 """
 
 
@@ -143,6 +145,8 @@ practice.add_command(progress)
 practice.add_command(new_exercise)
 practice.add_command(class_table)
 cli.add_command(walk)
+cli.add_command(sync_command)
+cli.add_command(store)
 
 
 @cli.command("help", context_settings={"ignore_unknown_options": True})

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from diagnose.job.crew import Crew
     from diagnose.job.journal import Journal
     from diagnose.job.places import Places
+    from diagnose.job.settings import Settings
     from diagnose.model import Book, Machine
 
 __all__ = ["AS_JSON", "Group", "Setup", "aside", "fail", "machine_named", "say", "show", "width"]
@@ -62,6 +63,12 @@ class Setup:
         from diagnose.job.places import own_places
 
         return own_places()
+
+    def settings(self) -> Settings:
+        """What the user set. Raises SettingsError."""
+        from diagnose.job.settings import read_settings
+
+        return read_settings(self.places.config)
 
     def folders(self) -> tuple[Path, ...]:
         """Where knowledge is read: ours, the shop's own where there is one, then those named on the command line."""
