@@ -13,7 +13,7 @@ import click
 
 from diagnose import __version__
 from diagnose.cli.instrument import instrument
-from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
+from diagnose.cli.kit import AS_JSON, Group, Setup, fail, fetched, say, show, width
 from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
 from diagnose.cli.practice import practice
@@ -112,7 +112,7 @@ def jobs(setup: Setup, job: str | None, as_json: bool) -> None:
     if job is None:
         show(list_jobs(setup.book(), journal, as_json, width()))
     elif not journal.has(job):
-        fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
+        _no_job(job)
     else:
         show(show_job(journal, job, as_json, width()))
 
@@ -196,9 +196,15 @@ def _dialogue(setup: Setup, job: str | None, purpose: Literal["repair", "handove
     from diagnose.dialogue import start
 
     journal = setup.journal()
-    if job and not journal.has(job):
-        fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
-    book = setup.book()
-    code = start(book, journal, setup.places, job=job, plain=setup.plain, crew=setup.crew(book), purpose=purpose)
+    with setup.background(journal) as worker:
+        if job:
+            job = journal.find(job) or (worker and fetched(worker, journal, job)) or _no_job(job)
+        book = setup.book()
+        person = setup.settings_or_none.name
+        code = start(book, journal, setup.places, job, setup.plain, setup.crew(book), purpose, person)
     if code:
         sys.exit(int(code))
+
+
+def _no_job(job: str) -> NoReturn:
+    fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
