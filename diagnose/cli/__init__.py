@@ -12,8 +12,9 @@ from typing import Literal, NoReturn
 import click
 
 from diagnose import __version__
+from diagnose.cli.desk import desk
 from diagnose.cli.instrument import instrument
-from diagnose.cli.kit import AS_JSON, Group, Setup, fail, fetched, say, show, width
+from diagnose.cli.kit import AS_JSON, Group, Setup, fail, found, say, show, width
 from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
 from diagnose.cli.practice import practice
@@ -145,6 +146,7 @@ practice.add_command(progress)
 practice.add_command(new_exercise)
 practice.add_command(class_table)
 cli.add_command(walk)
+cli.add_command(desk)
 cli.add_command(sync_command)
 cli.add_command(store)
 
@@ -197,11 +199,11 @@ def _dialogue(setup: Setup, job: str | None, purpose: Literal["repair", "handove
 
     journal = setup.journal()
     with setup.background(journal) as worker:
-        if job:
-            job = journal.find(job) or (worker and fetched(worker, journal, job)) or _no_job(job)
+        named = found(journal, job, worker) if job else job
+        if named is None and job:
+            _no_job(job)
         book = setup.book()
-        person = setup.settings_or_none.name
-        code = start(book, journal, setup.places, job, setup.plain, setup.crew(book), purpose, person)
+        code = start(book, journal, setup.places, named, setup.plain, setup.crew(book), purpose, setup.person)
     if code:
         sys.exit(int(code))
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import sys
 from collections.abc import Iterator
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from diagnose.job.settings import Settings
     from diagnose.model import Book, Machine
 
-__all__ = ["AS_JSON", "Group", "Setup", "aside", "fail", "fetched", "machine_named", "say", "show", "width"]
+__all__ = ["AS_JSON", "Group", "Setup", "aside", "fail", "found", "machine_named", "say", "show", "width"]
 
 SOON = 5.0  # seconds to wait for a job that another computer may have sent
 AS_JSON = click.option("--json", "as_json", is_flag=True, help="For machines: one JSON document.")
@@ -85,6 +86,11 @@ class Setup:
         except SettingsError as error:
             aside(f"diagnose: {error}\n")
             return Settings()
+
+    @property
+    def person(self) -> str:
+        """The name of who works here, as they say it: `DIAGNOSE_NAME`, or what they set."""
+        return (os.environ.get("DIAGNOSE_NAME", "").strip() or self.settings_or_none.name)[:60]
 
     def folders(self) -> tuple[Path, ...]:
         """Where knowledge is read: ours, the shop's own where there is one, then those named on the command line."""
@@ -159,17 +165,20 @@ def _tell_left(worker: Worker, journal: Path) -> None:
         aside(words.UNSENT.format(events=words.events(unsent)) + "\n")
 
 
-def fetched(worker: Worker, journal: Journal, job: str) -> str | None:
-    """The name of a job that is not here yet, once it has come from the store; None when it does not come soon."""
+def found(journal: Journal, job: str, worker: Worker | None) -> str | None:
+    """The job of this name; one that is not here may come from the store, if it comes soon."""
     from time import monotonic
 
     from diagnose.view import fleet_words as words
 
+    name = journal.find(job)
+    if name or worker is None:
+        return name
     aside(words.ASKING.format(job=job[:40]) + "\n")
     until = monotonic() + SOON
-    while not (found := journal.find(job)) and monotonic() < until and not worker.looked.wait(0.05):
+    while not (name := journal.find(job)) and monotonic() < until and not worker.looked.wait(0.05):
         pass
-    return found or journal.find(job)
+    return name or journal.find(job)
 
 
 def machine_named(setup: Setup, book: Book, name: str) -> Machine:

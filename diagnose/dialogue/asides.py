@@ -60,7 +60,7 @@ def tree_lines(scene: Scene, more: str, width: int) -> list[Line]:
     return tree_block(rows, scene.book, width)
 
 
-def why_lines(request: rq.Request, more: str, scene: Scene, width: int) -> list[Line]:
+def why_lines(request: rq.Wanted, more: str, scene: Scene, width: int) -> list[Line]:
     """Why this question; or what speaks for and against one cause."""
     if more:
         return _why_cause(cause_meant(more, scene), scene, width)

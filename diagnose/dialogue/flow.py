@@ -94,7 +94,7 @@ def plate_figures(state: JobState) -> tuple[str, ...]:
 def _machine(state: JobState, number: int) -> rq.Request | None:
     if state.machine is None:
         return rq.AskMachine(number)
-    if state.plate_wanted is None:
+    if state.plate_wanted is None and not state.by_kitchen:
         return rq.OfferPlate(number)
     kept = state.plate_wanted or state.purpose == "handover"  # under a name, for what comes after
     wanted: tuple[Literal["name", "serial", "site"], ...] = ("name", "serial") if kept else ()
@@ -166,7 +166,9 @@ def proofs(book: Book, state: JobState) -> tuple[str, ...]:
 
 def _can_be_asked(book: Book, state: JobState, check: str) -> bool:
     entry = book.checks.get(check)
-    return entry is not None and not entry.computed and state.machine is not None and fits(state.machine, entry.fits)
+    if entry is None or entry.computed or (state.by_kitchen and not entry.aloud):
+        return False
+    return state.machine is not None and fits(state.machine, entry.fits)
 
 
 def _advised(book: Book, state: JobState, number: int, options: tuple[rq.Option, ...]) -> rq.Request:

@@ -18,8 +18,10 @@ __all__ = ["News"]
 class News:
     """Remembers what was said already, so that each finding and each ranking is printed once."""
 
-    def __init__(self, scene: Scene) -> None:
+    def __init__(self, scene: Scene, moved: bool = False) -> None:
         self._scene = scene
+        self._moved = moved  # whether a row of the ranking says where it was before
+        self._before: dict[str, float] = {}
         self._told: set[object] = set()
         self._last: object = None
 
@@ -116,7 +118,8 @@ class News:
 
     def _ranking(self, width: int, bars: bool) -> list[Line]:
         rows = self._scene.rows
-        lines = ranking_block(rows, width, bars=bars)
+        lines = ranking_block(rows, width, bars=bars, before=self._before if self._moved else None)
+        self._before = {row.id: row.probability for row in rows}
         if self._scene.state.readings and self._scene.assessment.nothing_fits:
             behind = [words.UNLISTED_BEHIND + title + "." for title in self._scene.assessment.unlisted_behind]
             lines += wrap(" ".join([words.UNLISTED_FIRST, *behind]), width, "  ", role="caution")

@@ -14,18 +14,19 @@ from diagnose.view.layout import Line, wrap
 from diagnose.view.question import answer_hint, choices, short_choices
 from diagnose.view.together import hint_text
 
-__all__ = ["reminder"]
+__all__ = ["asked", "reminder"]
 
 
-def reminder(request: rq.Request, scene: Scene, width: int) -> list[Line]:
+def reminder(request: rq.Wanted, scene: Scene, width: int) -> list[Line]:
     """`Question 12 again: ...`, with its options where they are few."""
     if isinstance(request, rq.Stopped | rq.Waiting | rq.Ended):
         return []
-    told = wrap(f"Question {request.number} again: {_asked(request, scene)}", width, role="question")
+    told = wrap(f"Question {request.number} again: {asked(request, scene)}", width, role="question")
     return [Line(), *told, *_options(request, scene, width)]
 
 
-def _asked(request: rq.Request, scene: Scene) -> str:
+def asked(request: rq.Wanted, scene: Scene) -> str:
+    """What is asked, in a sentence."""
     book = scene.book
     match request:
         case rq.AskCheck(_, name):
@@ -61,7 +62,7 @@ def _asked(request: rq.Request, scene: Scene) -> str:
     return words.ASKED[type(request).__name__]
 
 
-def _options(request: rq.Request, scene: Scene, width: int) -> list[Line]:
+def _options(request: rq.Wanted, scene: Scene, width: int) -> list[Line]:
     match request:
         case rq.AskCheck(_, name):
             check = scene.book.checks[name]

@@ -18,8 +18,6 @@ from diagnose.view.layout import wrap
 
 __all__ = ["start"]
 
-ALONE = "local"  # wrote into journals before they met others
-
 
 def start(
     book: Book,
@@ -33,8 +31,8 @@ def start(
 ) -> Exit:
     """Begin a job (None), go on with the open one touched last (""), or with the one named.
 
-    `crew` is who works on a job begun now, `purpose` what it is for, `person` the name of who works here. Raises
-    JobHeld and JournalError.
+    `crew` is who works on a job begun now, `purpose` what it is for, `person` their name.
+    Raises JobHeld and JournalError.
     """
     front = front_here(plain)
     if job == "":
@@ -47,13 +45,14 @@ def start(
         own = list_instruments(places.instruments)
     except InstrumentError as error:  # a job does not wait for a file: usual accuracies are taken
         front.say(wrap(f"{error}. Usual accuracies are taken until then.", front.width))
-    return run_job(book, journal, places.machines, front, job, places.holds, crew or Crew(), None, own, purpose, person)
+    who = crew or Crew()
+    return run_job(
+        book, journal, places.machines, front, job, places.holds, who, own=own, purpose=purpose, person=person
+    )
 
 
 def last_open(book: Book, journal: Journal) -> str | None:
-    """The job touched last that is not closed; None when there is none. Jobs that only others wrote are theirs."""
-    for entry in journal.jobs():
-        records = journal.records(entry.job)
-        if any(r.writer in (journal.writer, ALONE) for r in records) and fold(records, book).closed is None:
-            return entry.job
-    return None
+    """The job touched last that is not closed, one's own before those of others; None when there is none."""
+    mine = journal.written_here()
+    entries = sorted(journal.jobs(), key=lambda entry: entry.job not in mine)
+    return next((e.job for e in entries if fold(journal.records(e.job), book).closed is None), None)

@@ -27,7 +27,7 @@ def circumstances(book: Book, state: JobState) -> Circumstances:
 
 def _not_by_telephone(book: Book, state: JobState) -> frozenset[str]:
     """Checks and repairs that a kitchen worker is not asked for: those without words to say aloud."""
-    if state.call is None or state.call.caller != "kitchen":
+    if not state.by_kitchen:
         return frozenset()
     silent = {name for name, check in book.checks.items() if not check.aloud}
     return frozenset(silent | {name for name, cause in book.causes.items() if not getattr(cause, "aloud", None)})

@@ -255,6 +255,13 @@ class Journal:
         ).fetchall()
         return tuple(JobEntry(*row) for row in rows)
 
+    def written_here(self) -> frozenset[str]:
+        """The jobs into which this journal itself wrote something."""
+        rows = self._db.execute(
+            "select distinct job from event where writer = ? or writer in (select writer from aside)", (self.writer,)
+        ).fetchall()
+        return frozenset(str(job) for (job,) in rows)
+
     def of_machine(self, name: str) -> tuple[JobEntry, ...]:
         """The jobs of the machine saved under that name, whatever its case, the oldest first.
 

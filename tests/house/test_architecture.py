@@ -33,13 +33,14 @@ FLOORS = {
     "writing": 9,
     "practice": 9,
     "report": 9,
-    "cli": 10,
+    "desk": 10,
+    "cli": 11,
 }
 # Library -> rooms that may import it. Anything else from outside the standard library is refused.
 LIBRARIES = {
     "networkx": {"inference"},
     "numpy": {"inference", "simulator"},
-    "msgspec": {"model", "job", "batch", "writing", "practice", "report"},
+    "msgspec": {"model", "job", "batch", "writing", "practice", "report", "desk"},
     "platformdirs": {"job"},
     "rich": {"view", "terminal"},
     "prompt_toolkit": {"terminal"},

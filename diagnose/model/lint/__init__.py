@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from diagnose.model.book import Book
 from diagnose.model.lint import (
     access,
+    aloud,
     bands,
     basis,
     context,
@@ -38,6 +39,7 @@ LINTS: dict[str, Callable[[Book], Iterator[Problem]]] = {
     "instruments": instruments.check,
     "machines": machines.check,
     "access": access.check,
+    "aloud": aloud.check,
     "hazards": hazards.check,
     "proofs": proofs.check,
     "used": used.check,

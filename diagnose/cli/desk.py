@@ -1,0 +1,21 @@
+"""`diagnose desk`: what a support desk does: follow a job live, take a call."""
+
+from __future__ import annotations
+
+import click
+
+from diagnose.cli.desk_call import call, visit
+from diagnose.cli.desk_follow import follow
+from diagnose.cli.kit import Group
+
+__all__ = ["desk"]
+
+
+@click.group(cls=Group, no_args_is_help=True)
+def desk() -> None:
+    """The support desk: follow a job live, take a call, see all open jobs."""
+
+
+desk.add_command(call)
+desk.add_command(visit)
+desk.add_command(follow)

@@ -1,0 +1,1 @@
+"""Floor 10: the support desk: following a job live, calls, open jobs."""
