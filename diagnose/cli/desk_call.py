@@ -6,7 +6,7 @@ import sys
 
 import click
 
-from diagnose.cli.kit import AS_JSON, Setup, fail, show, width
+from diagnose.cli.kit import AS_JSON, Setup, fail, found, show, width
 from diagnose.view.exits import Exit
 
 __all__ = ["call", "visit"]
@@ -29,14 +29,13 @@ def call(setup: Setup, job: str | None, language: str) -> None:
 
     load_texts(language or "en")
     journal = setup.journal()
-    name = journal.find(job) if job else None
-    if job and name is None:
-        fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
-    places = setup.places
-    front = front_here(setup.plain)
-    code = take_call(
-        setup.book(), journal, places.machines, front, name, places.holds, person=setup.person, language=language
-    )
+    places, person = setup.places, setup.person
+    with setup.background(journal) as worker:
+        name = found(journal, job, worker) if job else None
+        if job and name is None:
+            fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
+        front, book = front_here(setup.plain), setup.book()
+        code = take_call(book, journal, places.machines, front, name, places.holds, person=person, language=language)
     if code:
         sys.exit(int(code))
 
