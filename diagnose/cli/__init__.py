@@ -1,4 +1,4 @@
-"""Floor 10: the command line. Arguments in, one room called; rooms are imported when their command runs."""
+"""Floor 11: the command line. Arguments in, one room called; rooms are imported when their command runs."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from typing import Literal, NoReturn
 import click
 
 from diagnose import __version__
+from diagnose.cli.desk import desk
 from diagnose.cli.instrument import instrument
 from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
 from diagnose.cli.knowledge import knowledge
@@ -143,6 +144,7 @@ practice.add_command(progress)
 practice.add_command(new_exercise)
 practice.add_command(class_table)
 cli.add_command(walk)
+cli.add_command(desk)
 
 
 @cli.command("help", context_settings={"ignore_unknown_options": True})

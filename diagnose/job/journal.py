@@ -18,6 +18,7 @@ import msgspec
 
 from diagnose.job.events import AnyEvent, Event, Record, Unknown
 from diagnose.job.harmless import harmless
+from diagnose.job.queries import OPEN_JOBS
 
 __all__ = ["JobEntry", "Journal", "JournalError", "new_job_name", "new_writer", "utc_now"]
 
@@ -80,12 +81,16 @@ class JournalError(Exception):
 
 @dataclass(frozen=True)
 class JobEntry:
-    """A job in the list: its name, when it was begun and last touched, how many events."""
+    """A job in the list: its name, when it was begun and last touched, how many events.
+
+    `mark` changes with anything that may change how the job stands, where it was asked for.
+    """
 
     job: str
     begun: str
     touched: str
     events: int
+    mark: str = ""
 
 
 def utc_now() -> str:
@@ -237,6 +242,10 @@ class Journal:
             "select job, min(at), max(at), count(*) from event group by job order by max(at) desc, job"
         ).fetchall()
         return tuple(JobEntry(*row) for row in rows)
+
+    def open_jobs(self) -> tuple[JobEntry, ...]:
+        """The jobs that are surely not closed, and the few of which only the fold can tell; touched longest ago first."""
+        return tuple(JobEntry(*row) for row in self._db.execute(OPEN_JOBS).fetchall())
 
     def of_machine(self, name: str) -> tuple[JobEntry, ...]:
         """The jobs of the machine saved under that name, whatever its case, the oldest first.
