@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from typing import TYPE_CHECKING
 
 import click
@@ -66,6 +67,12 @@ def board(
         Board(book, journal, leading, front, follow, wanted, sort).run()
 
 
+def _at_once(text: str) -> None:
+    """Print a line that is needed now, whoever reads it."""
+    show([text])
+    sys.stdout.flush()
+
+
 def _printed(setup: Setup, wanted: Wanted, sort: str, as_json: bool) -> list[str]:
     """The whole board, once."""
     from diagnose.desk.board import board_once, utc_now
@@ -96,3 +103,49 @@ def _wanted(setup: Setup, site: str, complaint: str | None, waiting: str | None,
     except NotThereError as error:
         fail(str(error), Exit.FAILURE)
     return Wanted(site, named, waiting or "", minutes)
+
+
+@desk.command()
+@click.option("--host", default="127.0.0.1", metavar="HOST", help="Where it is served; this computer alone by default.")
+@click.option("--port", type=click.IntRange(0, 65535), default=8377, help="0: any that is free.")
+@click.option("--name", multiple=True, metavar="NAME", help="What browsers call this computer; may be repeated.")
+@click.option("--token-file", metavar="FILE", help="Keep the token in this file, yours alone, instead of a new one.")
+@click.option("--certificate", metavar="FILE", help="Certificate, without which nobody beyond this computer is served.")
+@click.option("--key", metavar="FILE", help="The key of the certificate.")
+@click.pass_obj
+def serve(
+    setup: Setup,
+    host: str,
+    port: int,
+    name: tuple[str, ...],
+    token_file: str | None,
+    certificate: str | None,
+    key: str | None,
+) -> None:
+    """Show the board in a browser: read-only, behind a token, always the newest.
+
+    \b
+    diagnose desk serve
+    diagnose desk serve --port 9000 --token-file desk.token
+    diagnose desk serve --host 0.0.0.0 --name desk.example --certificate c.pem --key k.pem
+    """
+    from pathlib import Path
+
+    try:
+        from diagnose.desk.web.gate import TokenError
+        from diagnose.desk.web.serve import ServeError, Serving
+        from diagnose.desk.web.serve import serve as serve_board
+    except ImportError as error:
+        if (error.name or "").partition(".")[0] not in ("starlette", "uvicorn"):
+            raise
+        fail("pages for browsers need more: pip install 'diagnose[web]'", Exit.FAILURE)
+    files = [Path(file) if file else None for file in (token_file, certificate, key)]
+    serving = Serving(host, port, name, *files)
+    try:
+        serving.check()
+        path = setup.journal_path or setup.places.journal
+        serve_board(setup.book(), path, setup.places.cache / "board", serving, _at_once)
+    except ServeError as error:
+        raise click.UsageError(str(error)) from None
+    except TokenError as error:
+        fail(str(error), Exit.BAD_DATA)

@@ -52,7 +52,7 @@ class Waiting:
 
 @dataclass(frozen=True)
 class OpenJob:
-    """One open job. `key` changes with its events; `trouble` says why it can't be read, and then little else is known."""
+    """One open job. `key` changes with its events; `trouble` says why it can't be read, then hardly more is known."""
 
     job: str
     key: str
@@ -97,7 +97,7 @@ class OpenJobs:
         return kept if kept is not None and kept[0] == entry.mark else (entry.mark, self._read(entry))
 
     def _read(self, entry: JobEntry) -> OpenJob | None:
-        """The row of a job, None where it is closed after all. No job can bring the board down: it says so in its row."""
+        """The row of a job, None where it is closed after all. What fails in one job is said in its row alone."""
         try:
             return row_of(entry.job, self._journal.records(entry.job), self._book)
         except Exception as error:

@@ -14,18 +14,19 @@ from diagnose.view.layout import Line, wrap
 from diagnose.view.question import answer_hint, choices, short_choices
 from diagnose.view.together import hint_text
 
-__all__ = ["reminder"]
+__all__ = ["asked", "reminder"]
 
 
 def reminder(request: rq.Request, scene: Scene, width: int) -> list[Line]:
     """`Question 12 again: ...`, with its options where they are few."""
     if isinstance(request, rq.Stopped | rq.Waiting | rq.Ended):
         return []
-    told = wrap(f"Question {request.number} again: {_asked(request, scene)}", width, role="question")
+    told = wrap(f"Question {request.number} again: {asked(request, scene)}", width, role="question")
     return [Line(), *told, *_options(request, scene, width)]
 
 
-def _asked(request: rq.Request, scene: Scene) -> str:
+def asked(request: rq.Request, scene: Scene) -> str:
+    """The question in a sentence; of a caution what it belongs to, and what is typed to go on."""
     book = scene.book
     match request:
         case rq.AskCheck(_, name):

@@ -244,7 +244,7 @@ class Journal:
         return tuple(JobEntry(*row) for row in rows)
 
     def open_jobs(self) -> tuple[JobEntry, ...]:
-        """The jobs that are surely not closed, and the few of which only the fold can tell; touched longest ago first."""
+        """The jobs that are not closed, and the few of which only the fold can tell; touched longest ago first."""
         return tuple(JobEntry(*row) for row in self._db.execute(OPEN_JOBS).fetchall())
 
     def of_machine(self, name: str) -> tuple[JobEntry, ...]:
