@@ -6,6 +6,7 @@ import subprocess
 import sys
 
 HEAVY = {"networkx", "numpy", "rich", "prompt_toolkit", "msgspec", "platformdirs", "sqlite3", "jinja2", "fpdf"}
+HEAVY |= {"starlette", "uvicorn", "asyncio"}
 
 
 def test_help_imports_nothing_heavy() -> None:
