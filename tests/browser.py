@@ -1,4 +1,4 @@
-"""A real browser without a window, spoken to over a pipe in its own debugging protocol; nothing but Python is needed."""
+"""A real browser without a window, spoken to over a pipe in its own debugging protocol, from Python alone."""
 
 from __future__ import annotations
 
@@ -34,7 +34,9 @@ _FLAGS = (
     "--remote-debugging-pipe",
 )
 # The protocol speaks on descriptors 3 and 4; the launcher puts ours there and becomes the browser.
-_LAUNCH = "import os, sys; os.dup2(int(sys.argv[1]), 3); os.dup2(int(sys.argv[2]), 4); os.execv(sys.argv[3], sys.argv[3:])"
+_LAUNCH = (
+    "import os, sys; os.dup2(int(sys.argv[1]), 3); os.dup2(int(sys.argv[2]), 4); os.execv(sys.argv[3], sys.argv[3:])"
+)
 _PATIENCE = 30.0  # seconds until a browser that does not answer is given up; nothing is measured by it
 
 
@@ -202,7 +204,9 @@ class Page:
 
     def told(self, method: str) -> list[dict[str, Any]]:
         """What happened in this page, of one kind."""
-        return [e["params"] for e in self._browser.events if e["method"] == method and e.get("sessionId") == self._session]
+        return [
+            e["params"] for e in self._browser.events if e["method"] == method and e.get("sessionId") == self._session
+        ]
 
     @property
     def requests(self) -> list[str]:

@@ -1,3 +1,3 @@
-"""Floor 10: the support desk. Every open job on a board; nothing here answers a question for the technician."""
+"""Floor 10: the support desk: following a job live, calls, open jobs."""
 
 __all__: list[str] = []

@@ -32,7 +32,11 @@ _FREE = rq.Describe | rq.AskFigure | rq.AskComplaint | rq.AskWho | rq.AskOn
 
 
 class Conversation:
-    """One job with one person. All it remembers is what was said already; the rest is the state of the job."""
+    """One job with one person. All it remembers is what was said already; the rest is the state of the job.
+
+    What is wanted next, how it is shown and what an answer means are methods of their own, so that another kind of
+    conversation may say them in its own way.
+    """
 
     def __init__(self, scene: Scene, front: Front) -> None:
         self._scene = scene
@@ -45,25 +49,32 @@ class Conversation:
         if resumed:
             self._resume()
         else:
-            welcome = words.WELCOME if self._scene.purpose == "repair" else sheet_words.WELCOME_HANDOVER
-            self._say(wrap(welcome, self._front.width, role="dim"))
+            self._say(wrap(self.welcome(), self._front.width, role="dim"))
         while True:
             self._take_in()
-            request = self._next()
-            if isinstance(request, rq.Ended):
-                self._summary()
-                return
-            if isinstance(request, rq.Waiting):
-                self._say([Line(), *hints.waiting_lines(self._scene, self._front.width)])
+            request = self.wanted()
+            if self.ends(request):
                 return
             if isinstance(request, rq.Stopped):
                 self._say(begin.stop_lines(request.stop, self._scene, self._front.width))
                 self._do([ev.Closed("stopped for safety")])
                 continue
             default = old_answer(request, self._scene)
-            self._say([Line(), *self._question(request, resumed), *_keys(request, default, self._front.width)])
+            self._say([Line(), *self.shown(request, resumed), *_keys(request, default, self._front.width)])
             resumed = False
             self._exchange(request, default)
+
+    def welcome(self) -> str:
+        """The first sentence of a new job."""
+        return words.WELCOME if self._scene.purpose == "repair" else sheet_words.WELCOME_HANDOVER
+
+    def ends(self, request: rq.Wanted) -> bool:
+        """Whether nothing is asked any more; what there is to say then is said."""
+        if isinstance(request, rq.Ended):
+            self._summary()
+        elif isinstance(request, rq.Waiting):
+            self._say([Line(), *hints.waiting_lines(self._scene, self._front.width)])
+        return isinstance(request, rq.Ended | rq.Waiting)
 
     def _take_in(self) -> bool:
         """Say what others wrote meanwhile; whether there was anything."""
@@ -73,7 +84,8 @@ class Conversation:
             self._say(self._news.lines(self._front.width, self._front.bars))
         return bool(fresh)
 
-    def _next(self) -> rq.Request:
+    def wanted(self) -> rq.Wanted:
+        """What is to be asked next."""
         return next_request(self._scene.book, self._scene.state, self._scene.options)
 
     def _resume(self) -> None:
@@ -86,7 +98,7 @@ class Conversation:
         self._news.keep_quiet()
         self._say(self._news.standing(width, self._front.bars))
 
-    def _exchange(self, request: rq.Request, default: str) -> None:
+    def _exchange(self, request: rq.Wanted, default: str) -> None:
         """Ask until there is an answer, or a letter has led elsewhere."""
         edit = ""
         before = len(self._scene.session.records)
@@ -98,11 +110,11 @@ class Conversation:
             try:
                 letter = letter_in(text, isinstance(request, _FREE))
                 if letter is None:
-                    self._do(self._answer(request, text))
+                    self._do(self.answered(request, text))
                 else:
                     self._letter(letter, request)
                     if letter.letter in _SHOWING and len(self._scene.session.records) == before:
-                        self._say(reminder(request, self._scene, self._front.width))
+                        self._say(self.again(request))
             except Told as told:
                 self._say(told.lines)
             except Refused as refused:
@@ -110,7 +122,12 @@ class Conversation:
                 self._say(wrap(str(refused), self._front.width, role="refused"))
         self._say(self._news.lines(self._front.width, self._front.bars))
 
-    def _answer(self, request: rq.Request, text: str) -> Sequence[ev.Event]:
+    def again(self, request: rq.Wanted) -> list[Line]:
+        """The question once more, in a few lines."""
+        return reminder(request, self._scene, self._front.width)
+
+    def answered(self, request: rq.Wanted, text: str) -> Sequence[ev.Event]:
+        """What an answer means. Raises Refused and Told."""
         match request:
             case rq.AskMachine() | rq.OfferPlate() | rq.Describe() | rq.AskFigure() | rq.AskSafety():
                 return begin.answer(request, text, self._scene, self._front.width)
@@ -127,7 +144,8 @@ class Conversation:
             case _:
                 return []
 
-    def _question(self, request: rq.Request, resumed: bool) -> list[Line]:
+    def shown(self, request: rq.Wanted, resumed: bool) -> list[Line]:
+        """The question as printed."""
         width = self._front.width
         match request:
             case rq.AskMachine() | rq.OfferPlate() | rq.Describe() | rq.AskFigure() | rq.AskSafety():
@@ -145,7 +163,11 @@ class Conversation:
             case _:
                 return []
 
-    def _letter(self, letter: Letter, request: rq.Request) -> None:
+    def left_out(self, request: rq.Wanted, letter: str) -> Sequence[ev.Event]:
+        """What it means to leave the question out. Raises Refused."""
+        return left_out(request, letter, self._scene)
+
+    def _letter(self, letter: Letter, request: rq.Wanted) -> None:
         width = self._front.width
         more = letter.more
         match letter.letter:
@@ -154,7 +176,7 @@ class Conversation:
             case "b":
                 self._back()
             case "?" | "s":
-                self._do(left_out(request, letter.letter, self._scene))
+                self._do(self.left_out(request, letter.letter))
             case "h":
                 self._say(asides.help_lines(self._scene.book, width))
             case "w":
@@ -205,7 +227,7 @@ class Conversation:
             self._front.say(lines)
 
 
-def _keys(request: rq.Request, default: str, width: int) -> list[Line]:
+def _keys(request: rq.Wanted, default: str, width: int) -> list[Line]:
     """The letters under a question, and what Enter alone does."""
     line = words.KEYS if isinstance(request, rq.AskCheck) else words.KEYS_CHOOSE
     if default:

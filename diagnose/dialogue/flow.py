@@ -35,7 +35,9 @@ def next_request(book: Book, state: JobState, advice: Advice) -> rq.Request:
 
 
 def _asked(book: Book, state: JobState, number: int, advice: Advice) -> rq.Request:
-    """What the job itself wants next."""
+    """What the job itself wants next. Who comes to a job that was begun elsewhere looks for danger before all else."""
+    if state.complaints and not state.safety_asked:
+        return rq.AskSafety(number)
     if state.purpose == "handover":
         return _handover(book, state, number, advice)
     for found in (_machine(state, number), _story(book, state, number), _turned(book, state, number)):
@@ -94,7 +96,7 @@ def plate_figures(state: JobState) -> tuple[str, ...]:
 def _machine(state: JobState, number: int) -> rq.Request | None:
     if state.machine is None:
         return rq.AskMachine(number)
-    if state.plate_wanted is None:
+    if state.plate_wanted is None and not state.by_kitchen:
         return rq.OfferPlate(number)
     kept = state.plate_wanted or state.purpose == "handover"  # under a name, for what comes after
     wanted: tuple[Literal["name", "serial", "site"], ...] = ("name", "serial") if kept else ()
@@ -166,7 +168,9 @@ def proofs(book: Book, state: JobState) -> tuple[str, ...]:
 
 def _can_be_asked(book: Book, state: JobState, check: str) -> bool:
     entry = book.checks.get(check)
-    return entry is not None and not entry.computed and state.machine is not None and fits(state.machine, entry.fits)
+    if entry is None or entry.computed or (state.by_kitchen and not entry.aloud):
+        return False
+    return state.machine is not None and fits(state.machine, entry.fits)
 
 
 def _advised(book: Book, state: JobState, number: int, options: tuple[rq.Option, ...]) -> rq.Request:

@@ -13,7 +13,7 @@ from diagnose.view import words
 __all__ = ["left_out"]
 
 
-def left_out(request: rq.Request, letter: str, scene: Scene) -> Sequence[ev.Event]:
+def left_out(request: rq.Wanted, letter: str, scene: Scene) -> Sequence[ev.Event]:
     """What it means to leave a question out. Raises Refused where it can't be left out."""
     line = _line_of(request, scene)
     if line:
@@ -49,7 +49,7 @@ def left_out(request: rq.Request, letter: str, scene: Scene) -> Sequence[ev.Even
     raise Refused(words.GO_NO_SKIP)
 
 
-def _line_of(request: rq.Request, scene: Scene) -> str:
+def _line_of(request: rq.Wanted, scene: Scene) -> str:
     """The line of the sheet a question belongs to: such a line is left with a reason. Empty: no line's."""
     if isinstance(request, rq.AskFailed | rq.AskWho):
         return request.line

@@ -17,7 +17,7 @@ from diagnose.view.together import hint_text
 __all__ = ["asked", "reminder"]
 
 
-def reminder(request: rq.Request, scene: Scene, width: int) -> list[Line]:
+def reminder(request: rq.Wanted, scene: Scene, width: int) -> list[Line]:
     """`Question 12 again: ...`, with its options where they are few."""
     if isinstance(request, rq.Stopped | rq.Waiting | rq.Ended):
         return []
@@ -25,8 +25,8 @@ def reminder(request: rq.Request, scene: Scene, width: int) -> list[Line]:
     return [Line(), *told, *_options(request, scene, width)]
 
 
-def asked(request: rq.Request, scene: Scene) -> str:
-    """The question in a sentence; of a caution what it belongs to, and what is typed to go on."""
+def asked(request: rq.Wanted, scene: Scene) -> str:
+    """What is asked, in a sentence."""
     book = scene.book
     match request:
         case rq.AskCheck(_, name):
@@ -62,7 +62,7 @@ def asked(request: rq.Request, scene: Scene) -> str:
     return words.ASKED[type(request).__name__]
 
 
-def _options(request: rq.Request, scene: Scene, width: int) -> list[Line]:
+def _options(request: rq.Wanted, scene: Scene, width: int) -> list[Line]:
     match request:
         case rq.AskCheck(_, name):
             check = scene.book.checks[name]

@@ -96,8 +96,8 @@ class Assessment:
         return predict(self.tree, self.situation, self._open_checks())
 
     def _open_checks(self) -> list[str]:
-        """Checks that bear on what is complained of, not answered since the last repair and not skipped."""
-        done = {*self.state.readings_now(), *self.state.skipped}
+        """Checks that bear on what is complained of, not answered since the last repair, and possible here and now."""
+        done = {*self.state.readings_now(), *circumstances(self.book, self.state).unavailable}
         return [check for check in bearing_checks(self.tree, self.situation) if check not in done]
 
     @cached_property

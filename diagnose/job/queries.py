@@ -2,7 +2,24 @@
 
 from __future__ import annotations
 
-__all__ = ["OPEN_JOBS"]
+__all__ = ["OF_MACHINE", "OPEN_JOBS"]
+
+# Jobs opened on a machine under a name of its own, or given that name later on. A name is compared whatever its case;
+# an event of another kind, or one that is no JSON, is passed over.
+OF_MACHINE = """
+select job, min(at), max(at), count(*) from event where job in (
+    select job from event where case
+        when instr(body, '"Opened"') and json_valid(body) then
+            json_extract(body, '$.kind') = 'Opened'
+            and json_extract(body, '$.machine') <> json_extract(body, '$.type')
+            and casefold(json_extract(body, '$.machine')) = :name
+        when instr(body, '"MachineDescribed"') and json_valid(body) then
+            json_extract(body, '$.kind') = 'MachineDescribed'
+            and json_extract(body, '$.what') = 'name'
+            and casefold(json_extract(body, '$.text')) = :name
+        else 0 end
+) group by job order by min(at), job
+"""
 
 # Jobs but for those with a closing that nobody took back; where a withdrawal was itself withdrawn the fold decides, and
 # what is no JSON closes nothing. The last column changes with anything that may change how the job stands.

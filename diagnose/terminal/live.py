@@ -5,7 +5,8 @@ from __future__ import annotations
 import shutil
 import sys
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from diagnose.terminal.front import Paused, tidy
@@ -82,6 +83,14 @@ class LiveFront:
             raise Paused from None
         self._deaf_until = self._clock() + self._guard
         return tidy(answer) or default
+
+    @contextmanager
+    def printing_above(self) -> Iterator[None]:
+        """While the block runs, lines may be said from another thread: they appear above the line being typed."""
+        from prompt_toolkit.patch_stdout import patch_stdout
+
+        with patch_stdout(raw=True):
+            yield
 
     def hang_up(self) -> None:
         self._gone = True

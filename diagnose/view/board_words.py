@@ -60,7 +60,6 @@ CHANGED = "changed: Enter shows it"
 NO_BEFORE = "This is the first page of all open jobs."
 NO_NUMBER = "Numbers on this page go from 1 to {last}."
 NOT_OPEN = "{job} is not there any more, or is closed; Enter shows the board."
-TO_BOARD = "Enter: back to the board   p leave"
 WORKING = "Working out what leads in {count} jobs; it is kept for the next time."
 
 # The page of one job.

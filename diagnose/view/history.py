@@ -28,6 +28,9 @@ def answer_text(event: ev.AnyEvent, book: Book) -> str:
             return f"Danger: {book.stops[stop].ask if stop and stop in book.stops else stop or words.SAFETY_NONE}"
         case ev.ComplaintSaid(complaint, present, _):
             return f"{_title(book, complaint)}: {'complained of' if present else words.GONE_YES}"
+        case ev.TypeTold(question, answer):
+            asked = book.tell_apart[question].aloud if question in book.tell_apart else question
+            return f"{asked} {answer or 'not known'}"
         case ev.StepDone(step):
             return "No more complaints" if step == "complaints" else "The rest is not on the plate"
         case ev.ContextGiven(question, answer):

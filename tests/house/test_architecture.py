@@ -24,6 +24,7 @@ FLOORS = {
     "inference": 4,
     "job": 5,
     "handover": 6,
+    "fleet": 6,
     "view": 7,
     "terminal": 8,
     "dialogue": 9,
@@ -47,6 +48,7 @@ LIBRARIES = {
     "jinja2": {"report", "desk/web"},
     "markupsafe": {"report"},
     "fpdf": {"report"},
+    "psycopg": {"fleet"},
     "starlette": {"desk/web"},
     "uvicorn": {"desk/web"},
 }

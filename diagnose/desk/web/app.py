@@ -15,11 +15,11 @@ from starlette.responses import HTMLResponse, PlainTextResponse, RedirectRespons
 from starlette.routing import Route
 from starlette.types import ASGIApp
 
+from diagnose.desk.web.changes import Changes, EventStream
 from diagnose.desk.web.gate import Gate
 from diagnose.desk.web.pages import STATIC, Pages, job_path, tag_of
 from diagnose.desk.web.reader import Reader
 from diagnose.desk.web.shield import Shield, from_here
-from diagnose.desk.web.stream import Changes, EventStream
 from diagnose.view import board_words as words
 from diagnose.view.trouble import trouble
 

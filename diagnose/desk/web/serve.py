@@ -14,7 +14,6 @@ import uvicorn
 from diagnose.desk.web.app import Desk
 from diagnose.desk.web.gate import Gate, is_loopback, new_token, token_in
 from diagnose.desk.web.reader import Reader
-from diagnose.job.journal import Journal
 from diagnose.model import Book
 
 __all__ = ["ServeError", "Server", "Serving", "serve"]
@@ -100,7 +99,6 @@ def listening(serving: Serving) -> socket.socket:
 def serve(book: Book, journal: Path, cache: Path | None, serving: Serving, say: Callable[[str], object]) -> None:
     """Serve until the person at this terminal ends it. Raises ServeError, TokenError and JournalError."""
     serving.check()
-    Journal(journal, writer=None).close()  # what is wrong with it is said now, in a sentence
     token = token_in(serving.token_file) if serving.token_file is not None else new_token()
     door = listening(serving)
     with door:
