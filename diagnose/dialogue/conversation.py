@@ -18,7 +18,7 @@ from diagnose.job import events as ev
 from diagnose.terminal.front import Front, Paused
 from diagnose.terminal.letters import Letter, letter_in
 from diagnose.terminal.refusals import Refused, Told
-from diagnose.view import sheet_words, words
+from diagnose.view import sheet_words, together_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.past import history_block
 from diagnose.view.question import keys
@@ -84,6 +84,12 @@ class Conversation:
             self._say(self._news.lines(self._front.width, self._front.bars))
         return bool(fresh)
 
+    def _notice(self, default: str) -> str:
+        """A few words beside the line while something that others wrote waits."""
+        if not self._scene.session.waiting():
+            return ""
+        return together_words.AFTER_THIS if default else together_words.ENTER_SHOWS
+
     def wanted(self) -> rq.Wanted:
         """What is to be asked next."""
         return next_request(self._scene.book, self._scene.state, self._scene.options)
@@ -103,7 +109,7 @@ class Conversation:
         edit = ""
         before = len(self._scene.session.records)
         while len(self._scene.session.records) == before:
-            text = self._front.ask(default, edit)
+            text = self._front.ask(default, edit, notice=lambda: self._notice(default))
             edit = ""
             if not text and self._take_in():
                 return  # Enter alone is no answer while there is news

@@ -113,7 +113,7 @@ def followed_with_a_hint(book: Book, folder: Path) -> str:
     except Paused:
         begun.printed.append(_PAUSED)
     lines += [COMMAND, *begun.printed]
-    looks = ScriptedFront(["c booster line currents", "the chef says it came on slowly since Monday", "p"])
+    looks = ScriptedFront(["c booster line currents", "one line well above the other two: an element is open", "p"])
     run(FOLLOW, looks, book, journal, folder)
     lines += [f"{FOLLOW} {JOB}", *looks.printed]
     arrives = ScriptedFront([])

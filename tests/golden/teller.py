@@ -59,7 +59,7 @@ class Teller(ScriptedFront):
         self._queue: list[str] = []
         self.count = 0
 
-    def ask(self, default: str = "", edit: str = "") -> str:
+    def ask(self, default: str = "", edit: str = "", **more: object) -> str:
         self.count += 1
         assert self.count < MOST_ANSWERS, f"{self._story.name} does not end"
         answer = self._queue.pop(0) if self._queue else self._next()
