@@ -13,8 +13,7 @@ How it works, in the order of the modules:
 - `explain`, `conflict`: the same sweep over "what if this had not been found" gives reasons in bits and contradictions.
 - `economy`, `repairs`, `options`, `advice`: minutes for covers, states, repairs and help; the expected minutes to a
   verified repair after each possible answer; what to do next.
-- `van`, `needs`, `calls`, `calling`: which parts to carry to a visit, and what a question on the telephone spares
-  of what follows it.
+- `van`, `needs`, `calls`, `calling`: which parts to carry to a visit, and what a question on the telephone is worth.
 """
 
 from diagnose.inference.advice import advise, counted_as

@@ -37,19 +37,22 @@ class VanAdvice:
 
 
 def belief_of(tree: FaultTree, situation: Situation, solution: Solution) -> tuple[tuple[str, ...], Array, Array]:
-    """The causes concerned, how each leaf of the tree counts among them (leaves, causes), and what is believed now."""
+    """The causes concerned; (all leaves concerned, causes) how each counts among them; and what is believed now."""
     complaints = situation.still_there or tuple(n.id for n in tree.nodes.values() if n.kind == "complaint")
     leaves = concerned(tree, situation)
-    called = counted_as(tree, complaints, leaves)
-    causes = tuple(dict.fromkeys(called))
-    sums = np.array([[name == cause for cause in causes] for name in called], dtype=float)
+    under = frozenset[str]().union(*(tree.below(complaint) for complaint in complaints))
+    called = dict(
+        zip(own := [leaf for leaf in leaves if leaf in under], counted_as(tree, complaints, own), strict=True)
+    )
+    causes = tuple(dict.fromkeys(called.values()))
+    sums = np.array([[called.get(leaf) == cause for cause in causes] for leaf in leaves], dtype=float)
     belief = np.minimum(np.array([solution.posterior[leaf] for leaf in leaves]) @ sums, 1.0)
     return causes, sums, belief
 
 
 def kept(book: Book, name: str) -> str:
     """Where a part is kept, by its name: what is not listed is loaded for a visit."""
-    return book.parts[name].kept if name in book.parts else "store"
+    return next((each.kept for each in reversed(book.stocks.values()) if name in each.names), "store")
 
 
 def minutes_of(book: Book, what: str) -> float:

@@ -18,6 +18,7 @@ import msgspec
 
 from diagnose.job.events import AnyEvent, Event, Record, Unknown
 from diagnose.job.harmless import harmless
+from diagnose.job.queries import OF_MACHINE, OPEN_JOBS
 
 __all__ = ["JobEntry", "Journal", "JournalError", "new_job_name", "new_writer", "utc_now"]
 
@@ -67,23 +68,6 @@ _OWN_NAME = "select value from own where name = 'writer'"
 _LAST_OF_WRITER = "select coalesce(max(coalesce(seq, number)), 0) from event where job = ? and writer = ?"
 _SIGNS = "bcdfghjkmnpqrstvwxz23456789"  # no vowels, so that no word comes out; nothing that looks like another
 
-# Jobs opened on a machine under a name of its own, or given that name later on. A name is compared whatever its case;
-# an event of another kind, or one that is no JSON, is passed over.
-_OF_MACHINE = """
-select job, min(at), max(at), count(*) from event where job in (
-    select job from event where case
-        when instr(body, '"Opened"') and json_valid(body) then
-            json_extract(body, '$.kind') = 'Opened'
-            and json_extract(body, '$.machine') <> json_extract(body, '$.type')
-            and casefold(json_extract(body, '$.machine')) = :name
-        when instr(body, '"MachineDescribed"') and json_valid(body) then
-            json_extract(body, '$.kind') = 'MachineDescribed'
-            and json_extract(body, '$.what') = 'name'
-            and casefold(json_extract(body, '$.text')) = :name
-        else 0 end
-) group by job order by min(at), job
-"""
-
 
 class JournalError(Exception):
     """The journal can't be used; the message says why and what to do."""
@@ -91,12 +75,16 @@ class JournalError(Exception):
 
 @dataclass(frozen=True)
 class JobEntry:
-    """A job in the list: its name, when it was begun and last touched, how many events."""
+    """A job in the list: its name, when it was begun and last touched, how many events.
+
+    `mark` changes with anything that may change how the job stands, where it was asked for.
+    """
 
     job: str
     begun: str
     touched: str
     events: int
+    mark: str = ""
 
 
 def utc_now() -> str:
@@ -255,6 +243,10 @@ class Journal:
         ).fetchall()
         return tuple(JobEntry(*row) for row in rows)
 
+    def open_jobs(self) -> tuple[JobEntry, ...]:
+        """The jobs that are not closed, and the few of which only the fold can tell; touched longest ago first."""
+        return tuple(JobEntry(*row) for row in self._db.execute(OPEN_JOBS).fetchall())
+
     def written_here(self) -> frozenset[str]:
         """The jobs into which this journal itself wrote something."""
         rows = self._db.execute(
@@ -271,7 +263,7 @@ class Journal:
         if not wanted:
             return ()
         try:
-            rows = self._db.execute(_OF_MACHINE, {"name": wanted}).fetchall()
+            rows = self._db.execute(OF_MACHINE, {"name": wanted}).fetchall()
         except sqlite3.Error as error:
             raise JournalError(
                 f"{self.path} could not be searched ({error}); the jobs in it are as they were"

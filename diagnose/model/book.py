@@ -14,8 +14,8 @@ from diagnose.model.supporting import (
     InstrumentKind,
     Limit,
     MachineType,
-    PartKind,
     Source,
+    Stock,
     StopCondition,
     TellApart,
 )
@@ -70,7 +70,7 @@ class Book:
     states: Mapping[str, Effort] = field(default_factory=dict)
     help: Mapping[str, Effort] = field(default_factory=dict)
     visits: Mapping[str, Effort] = field(default_factory=dict)  # what a visit and the telephone are counted with
-    parts: Mapping[str, PartKind] = field(default_factory=dict)  # name -> where it is kept
+    stocks: Mapping[str, Stock] = field(default_factory=dict)  # where parts are kept
     lines: Mapping[str, SheetLine] = field(default_factory=dict)  # of the handover's sheet, as written
     adjustments: Mapping[str, Adjustment] = field(default_factory=dict)
     scales: Mapping[str, Scale] = field(default_factory=dict)  # likelihood, frequency, shift, unlisted

@@ -97,7 +97,9 @@ class Cause(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=Tru
         ),
     ] = []
     minutes: Annotated[float, said("for one who has done it before, part at hand, without opening and isolating")]
-    parts: Annotated[list[str], said("in general words, with what must match", "list of text, may be empty")]
+    parts: Annotated[
+        list[str], said("NAME, what must match, if ...: the name as in `parts.toml`", "list of text, may be empty")
+    ]
     open: Annotated[list[Access], said("`none`, or the covers", "list of access words")]
     state: Annotated[State, said("of the machine during the work")]
     who: Annotated[Who, said("who may do it; local rules may ask for more")]

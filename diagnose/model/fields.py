@@ -40,7 +40,7 @@ RECORDS: Mapping[str, type[msgspec.Struct]] = {
     "Type answer": s.TypeAnswer,
     "Machine": s.MachineType,
     "Access, state, help, visit": s.Effort,
-    "Part": s.PartKind,
+    "Stock": s.Stock,
 }
 _PLAIN = {str: "text", float: "number", int: "whole number", bool: "true or false"}
 _LONG = 4  # a choice of more words than these is named, not written out, in a list

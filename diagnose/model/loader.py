@@ -36,7 +36,7 @@ _KINDS: dict[str, dict[str, type[msgspec.Struct]]] = {
     "context.toml": {"question": s.ContextQuestion},
     "tell_apart.toml": {"tell_apart": s.TellApart},
     "access.toml": {"access": s.Effort, "state": s.Effort, "help": s.Effort, "visit": s.Effort},
-    "parts.toml": {"part": s.PartKind},
+    "parts.toml": {"stock": s.Stock},
 }
 _REFERENCES = ("of", "looks_at", "prove_by", "inseparable_from", "check", "adjust", "upsets")
 
@@ -221,7 +221,7 @@ class _Gathered:
             states=t.get("state", {}),
             help=t.get("help", {}),
             visits=t.get("visit", {}),
-            parts=t.get("part", {}),
+            stocks=t.get("stock", {}),
             scales=self.scales,
             lines=t.get("line", {}),
             adjustments=t.get("adjust", {}),

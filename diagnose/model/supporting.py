@@ -15,8 +15,8 @@ __all__ = [
     "InstrumentKind",
     "Limit",
     "MachineType",
-    "PartKind",
     "Source",
+    "Stock",
     "StopCondition",
     "TellApart",
     "TypeAnswer",
@@ -106,17 +106,18 @@ class Effort(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=Tr
     basis: Annotated[Basis, BASIS]
 
 
-class PartKind(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
-    """A part by the name that causes give it, and where it is when it is needed."""
+class Stock(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """Where parts are when they are needed, by the names that causes give them."""
 
-    id: Annotated[str, said("the name, as causes write it before the comma", "name")]
+    id: Annotated[str, said("short; of two that name the same part the later counts", "id")]
     kept: Annotated[
         Literal["van", "store", "house", "order"],
         said(
-            "`van`: small things every van has; `store`: loaded for a visit; `house`: the kitchen has it or gets it; "
+            "`van`: in every service van; `store`: loaded for a visit; `house`: the kitchen has it or gets it; "
             "`order`: sized, ordered or built after a first visit"
         ),
     ]
+    names: Annotated[list[str], said("as causes write them before the comma; what nobody names counts as `store`")]
     basis: Annotated[Basis, BASIS]
 
 

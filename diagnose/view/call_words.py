@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from diagnose.language import mark
 
-__all__ = ["ALOUD"]
+__all__: list[str] = []
 
 WELCOME = "diagnose desk call: ask aloud what stands after Say, type what you hear. Every answer is saved at once."
 SAY = "Say: "
@@ -64,5 +64,5 @@ ALOUD = {
     "gone": mark("Please run a few racks. Is it gone now?"),
     "come": mark("Somebody will come. Please do not open anything and do not repair anything yourselves."),
     "thanks": mark("Good. If it comes back, please call again."),
-    "hazard": mark("Only look. Do not reach in, do not open anything, and keep away from hot water and steam."),
+    "hazard": mark("Mind your hands: do not reach into the machine, open nothing, keep away from hot water and steam."),
 }

@@ -16,6 +16,8 @@ HEAVY = {
     "jinja2",
     "fpdf",
     "psycopg",
+    "starlette",
+    "uvicorn",
 }
 
 

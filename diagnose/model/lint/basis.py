@@ -25,6 +25,7 @@ def all_bases(book: Book) -> Iterator[tuple[str, Basis]]:
         (book.machines, "machine:"),
         (book.cautions, "caution:"),
         (book.stops, "stop:"),
+        (book.stocks, "stock:"),
     ):
         for name, entry in table.items():
             yield prefix + name, entry.basis
