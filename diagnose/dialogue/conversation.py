@@ -207,6 +207,8 @@ class Conversation:
     def _do(self, events: Sequence[ev.Event]) -> None:
         for event in events:
             self._scene.session.do(event)
+            if isinstance(event, ev.Opened) and self._scene.person:
+                self._scene.session.do(ev.Present(self._scene.person, "machine"))
         if any(isinstance(e, ev.Opened) for e in events) and self._scene.state.machine:
             self._say(wrap(f"{words.TAKEN}{self._scene.state.machine.type.title}.", self._front.width, role="good"))
         if any(isinstance(e, ev.Opened) or (isinstance(e, ev.MachineDescribed) and e.what == "name") for e in events):

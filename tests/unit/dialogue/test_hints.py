@@ -138,3 +138,9 @@ def test_nobody_says_who_they_are_while_they_work_alone(two: Two) -> None:
     two.talk(STORY[:7])
     two.talk(())
     assert not any(isinstance(each, ev.Present) for each in two.events())
+
+
+def test_a_name_that_was_set_is_said_once(two: Two) -> None:
+    two.talk(STORY[:3], person="Mira")
+    two.talk(STORY[3:7], person="Mira")
+    assert [each for each in two.events() if isinstance(each, ev.Present)] == [ev.Present("Mira", "machine")]
