@@ -313,6 +313,7 @@ def test_what_people_wrote_is_text_and_nothing_else(site: Site, nth: int) -> Non
     assert all(sign not in raw for sign in "\u202e\u2066\u200b\ufeff\x1b\x07")
     whole = "w" * 100_000 in text
     assert whole == (nth == len(HOSTILE))
+    assert max(len(told) for told in re.findall(r'<(?:h1|p class="subtitle")>(.*?)</', raw)) < 1500
     board = Page(site.ask("/").text)
     assert max(map(len, board.said)) < 1000
 
