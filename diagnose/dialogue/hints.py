@@ -55,7 +55,10 @@ def others_lines(fresh: Sequence[ev.Record], scene: Scene, width: int) -> list[L
     """What others wrote into the job meanwhile; a hint comes as a question of its own."""
     lines: list[Line] = []
     for record in fresh:
-        if not isinstance(record.event, ev.Hinted | ev.TurnedTo | ev.InstrumentChosen | ev.Acknowledged):
+        if isinstance(record.event, ev.Hinted):
+            told = words.HINT_CAME.format(who=who(scene.state, record.writer))
+            lines += wrap(told, width, " ", role="good")
+        elif not isinstance(record.event, ev.TurnedTo | ev.InstrumentChosen | ev.Acknowledged):
             lines += wrap(event_text(record, scene.state, scene.book), width, " ", role="good")
     return [Line(), *lines] if lines else []
 

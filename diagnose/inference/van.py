@@ -26,6 +26,7 @@ __all__ = ["Load", "Needs", "best_load", "filled"]
 _FEW = 4000  # loads that are all tried
 _SURE = 1.0 - 1e-12  # keeps logarithms finite
 _A_HAIR = 1e-9
+_STARTS = 6  # loads of one cause's parts from which a good one is looked for
 
 Array = NDArray[np.float64]
 Flags = NDArray[np.bool_]
@@ -83,10 +84,10 @@ def best_load(needs: Needs, carrying: Array, second: float, most: int) -> Load:
     if sum(comb(len(able), k) for k in range(most + 1)) <= _FEW:
         every = chain.from_iterable(combinations(able.tolist(), k) for k in range(most + 1))
         return tried.best([frozenset(each) for each in every])
-    begun = frozenset(
-        np.flatnonzero(filled(needs.there[None, :] * needs.possible, needs.parts >= 0.5, most)[0]).tolist()
-    )
-    return tried.improved(begun & frozenset(able.tolist()), able.tolist(), most)
+    first = filled(needs.there[None, :] * needs.possible, needs.parts >= 0.5, most)[0]
+    starts = [frozenset(np.flatnonzero(first).tolist()) & frozenset(able.tolist()), frozenset[int]()]
+    starts += tried.best_bundles(most)[:_STARTS]
+    return max((tried.improved(each, able.tolist(), most) for each in starts), key=tried.worth)
 
 
 @dataclass(frozen=True)
@@ -127,6 +128,10 @@ class _Tried:
             if self.worth(found) <= self.worth(best) + _A_HAIR:
                 return best
             best = found
+
+    def best_bundles(self, most: int) -> list[frozenset[int]]:
+        """What single causes need, the set first that is worth most by itself."""
+        return sorted(self._bundles(most), key=lambda each: -self.worth(self.best([each])))
 
     def _bundles(self, most: int) -> list[frozenset[int]]:
         """What single causes need, each set once, where it can be carried at all."""

@@ -19,6 +19,8 @@ from diagnose.job.van import MOST_PARTS
 from diagnose.model import Book
 from diagnose.model.telephone import meanwhile
 
+Use = Literal["as usual", "with care", "stop"]
+
 __all__ = ["MOST_QUESTIONS", "Ending", "Step", "asked_so_far", "ending", "last_ending", "next_step"]
 
 MOST_QUESTIONS = 12  # a kitchen has its own work to do; judgement
@@ -26,6 +28,7 @@ MOST_QUESTIONS = 12  # a kitchen has its own work to do; judgement
 AS_GOOD_AS_KNOWN = 0.8
 _WEIGHTY = 0.02  # of belief: what moves less is not told
 _REASONS = 3
+_USES: tuple[Use, ...] = ("as usual", "with care", "stop")  # the gravest last
 
 
 @dataclass(frozen=True)
@@ -47,13 +50,14 @@ class Step:
 class Ending:
     """How a call ends, as it stands: solved (by which causes put right), stop using the machine, or a visit.
 
-    With "stop" nobody uses the machine until a technician was there; `condition` is the stop condition, or the
-    complaint that forbids it.
+    With "stop" nobody touches the machine until somebody was there; `condition` is the stop condition, or the complaint
+    with which it stays off. `use` says how far the kitchen goes on using it until a visit.
     """
 
     how: Literal["solved", "stop", "visit"]
     causes: tuple[str, ...] = ()
     condition: str = ""
+    use: Use = "as usual"
     why: tuple[str, ...] = ()
 
 
@@ -61,7 +65,7 @@ def ending(book: Book, state: JobState) -> Ending | None:
     """The end that is there already, whatever could still be asked: a danger, or nothing complained of any more."""
     if state.stop is not None:
         said = book.stops[state.stop].ask if state.stop in book.stops else state.stop
-        return Ending("stop", condition=state.stop, why=(f"Danger: {said}",))
+        return Ending("stop", condition=state.stop, use="stop", why=(f"Danger: {said}",))
     if state.complaints and not state.present:
         mended = tuple(repair.cause for repair in state.repairs if repair.found != "sound")
         done = [f"Put right by the kitchen: {book.title(cause)}" for cause in mended if cause in book.causes]
@@ -74,12 +78,13 @@ def last_ending(seen: Assessment, why: tuple[str, ...] = ()) -> Ending:
     there = ending(seen.book, seen.state)
     if there is not None:
         return there
-    for name in seen.state.present:
-        until = meanwhile(seen.book.complaints[name], seen.machine)
-        if until is not None and until.use == "stop":
-            said = f"Not to be used until somebody was there: {seen.book.title(name)}"
-            return Ending("stop", condition=name, why=(said, *why))
-    return Ending("visit", why=why)
+    until = {name: meanwhile(seen.book.complaints[name], seen.machine) for name in seen.state.present}
+    for name, each in until.items():
+        if each is not None and each.ask_only:
+            return Ending("stop", (), name, "stop", (f"The machine stays off: {seen.book.title(name)}", *why))
+    uses = [_USES.index(each.use) for each in until.values() if each is not None]
+    use = _USES[max(uses, default=0)]
+    return Ending("visit", use=use, why=why)
 
 
 def asked_so_far(state: JobState, book: Book) -> int:

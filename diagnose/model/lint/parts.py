@@ -13,13 +13,16 @@ __all__ = ["check"]
 
 
 def check(book: Book) -> Iterator[Problem]:
-    """A part that is in no stock, where there are any; a name in two stocks of one kept place; one no cause needs."""
+    """A part of ours that is in no stock, where there are any; a name that stands twice; one that no cause needs.
+
+    A shop may name parts of its own: they count as loaded for a visit.
+    """
     if not book.stocks:
         return
     known = Counter(name for stock in book.stocks.values() for name in set(stock.names))
     needed = {part_of(text).name for cause in book.causes.values() for text in cause.parts}
     for name, cause in book.causes.items():
-        for text in cause.parts:
+        for text in cause.parts if not book.places[name].shop else ():
             if part_of(text).name not in known:
                 yield Problem(
                     book.places[name],

@@ -6,19 +6,21 @@ questions they can't answer, and some of what they are told to do they do wrongl
 
 from __future__ import annotations
 
+import math
 import random
 import time
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from functools import cache
 
 import msgspec
 
-from diagnose.inference import build_tree, kept, parts_of
+from diagnose.inference import Situation, build_tree, kept, parts_of, solve
 from diagnose.job import events as ev
 from diagnose.job.assess import Assessment
 from diagnose.job.telephone import Ending, Step, ending, last_ending, next_step
 from diagnose.job.van import VanList, van_list
-from diagnose.model import Book
+from diagnose.model import Book, load_book
 from diagnose.practice.exercise import Exercise
 from diagnose.practice.making import draw_plate
 from diagnose.practice.port import figures_of, machine_of
@@ -60,7 +62,8 @@ def drawn(book: Book, seed: int) -> Job:
         tree = build_tree(book, machine, {})
         plate = Plate(machine.type.traits, figures_of(machine))
         names = [n for n in sorted(FAULTS) if n in tree.nodes and FAULTS[n].fits(plate)]
-        cause = chance.choices(names, [tree.nodes[name].prior for name in names])[0]
+        behind = _behind_complaints(kind)
+        cause = chance.choices(names, [behind.get(name, 0.0) for name in names])[0]
         own = draw_plate(book, kind, chance)
         faults = [(cause, round(chance.uniform(*SEVERITY), 2))]
         eyes = chance.randrange(1, 10**6)  # a seed of its own, so that no misreading is common to all jobs
@@ -68,6 +71,24 @@ def drawn(book: Book, seed: int) -> Job:
         said = complaints_of(book, exercise)
         if said:
             return Job(msgspec.structs.replace(exercise, complaint=said[0]), said)
+
+
+@cache
+def _behind_complaints(kind: str) -> dict[str, float]:
+    """Cause -> how often it is behind a complaint on a type of machine, by the frequencies of the knowledge.
+
+    That of a cause which brings a complaint alone is its own; of one that needs another beside it, theirs together.
+    """
+    book = load_book()
+    tree = build_tree(book, machine_of(book, kind, {}), {})
+    found: dict[str, float] = {}
+    for complaint in (name for name, node in tree.nodes.items() if node.kind == "complaint"):
+        told = solve(tree, Situation(((complaint, 0, True),)))
+        odds = 1.0 / (math.exp(-told.log_evidence) - 1.0)
+        for cause in tree.causes_under(complaint):
+            more = (told.posterior[cause] - tree.nodes[cause].prior) * odds
+            found[cause] = max(more, found.get(cause, 0.0))
+    return found
 
 
 class Telephone(Bench):

@@ -38,9 +38,9 @@ class Between(ScriptedFront):
         super().__init__([text for _, text in turns], columns)
         self._before = iter([act for act, _ in turns])
 
-    def ask(self, default: str = "", edit: str = "") -> str:
+    def ask(self, default: str = "", edit: str = "", **more: object) -> str:
         next(self._before, lambda: None)()
-        return super().ask(default, edit)
+        return super().ask(default, edit, **more)  # type: ignore[arg-type]
 
 
 class Both:

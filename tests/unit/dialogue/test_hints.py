@@ -94,11 +94,11 @@ def test_enter_alone_takes_in_what_others_wrote(two: Two) -> None:
     two.talk(STORY[:7])
 
     class Meanwhile(ScriptedFront):
-        def ask(self, default: str = "", edit: str = "") -> str:
+        def ask(self, default: str = "", edit: str = "", **more: object) -> str:
             if not self.printed[-1].startswith(">") and not two.desk.has("told"):
                 two.desk.append(JOB, ev.NoteAdded("I am on the line"))
                 two.desk.append("told", ev.NoteAdded("once"))
-            return super().ask(default, edit)
+            return super().ask(default, edit, **more)  # type: ignore[arg-type]
 
     front = Meanwhile(["", "p"])
     run_job(two.book, two.there, two.folder, front, JOB)
@@ -138,3 +138,9 @@ def test_nobody_says_who_they_are_while_they_work_alone(two: Two) -> None:
     two.talk(STORY[:7])
     two.talk(())
     assert not any(isinstance(each, ev.Present) for each in two.events())
+
+
+def test_a_name_that_was_set_is_said_once(two: Two) -> None:
+    two.talk(STORY[:3], person="Mira")
+    two.talk(STORY[3:7], person="Mira")
+    assert [each for each in two.events() if isinstance(each, ev.Present)] == [ev.Present("Mira", "machine")]

@@ -50,6 +50,11 @@ def until(*fields: str, basis: str = '"judgement"') -> dict[str, str]:
     return {"complaints__rinse": f"unlisted = => until = [{told}]\nunlisted ="}
 
 
+def stock(*names: str) -> dict[str, str]:
+    """Knowledge in which these parts lie in the van."""
+    return {"parts": f'[[stock]]\nid = "van"\nkept = "van"\nnames = {[*names]}\nbasis = {{ kind = "judgement" }}\n'}
+
+
 # lint -> (what is broken, a piece of what must be said)
 BROKEN = [
     ("references", {"assemblies__arm": 'of = ["cracked", => of = ["craked",'}, "did you mean arm.cracked?"),
@@ -95,6 +100,9 @@ BROKEN = [
      "it opens a cover"),
     ("aloud", {"tell_apart": '[[tell_apart]]\nid = "heat"\naloud = "How?"\nanswers = [{ answer = "x" }]'},
      "fewer than two answers"),
+    ("parts", stock("two"), "no stock has the part 'one'"),
+    ("parts", stock("one", "two"), "'two': no cause needs it"),
+    ("parts", stock("one", "one"), "'one' stands twice"),
     ("hazards", {"assemblies__arm": '["Stop the machine.", => ["Pour in the delimer.",'}, "no caution chemical"),
     ("hazards", {"assemblies__arm": 'open = ["none"]\nstate = "running" => open = ["control box"]\nstate = "running"'},
      "no caution live_parts"),
