@@ -55,5 +55,9 @@ def follow(setup: Setup, job: str | None, once: bool, read_only: bool, as_json: 
             for line in stream(opened(), once):
                 print(line, flush=True)
             return
-        code = follow_job(opened, front_here(setup.plain), setup.person, not read_only, once)
+
+        def may_write() -> bool:
+            return not (read_only or (worker is not None and worker.only_reads))
+
+        code = follow_job(opened, front_here(setup.plain), setup.person, may_write, once)
     sys.exit(int(code))
