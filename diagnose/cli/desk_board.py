@@ -43,7 +43,7 @@ def board(
     diagnose desk board --waiting parts
     diagnose desk board --json
 
-    On a terminal a digit looks at that job, words look for jobs, p leaves.
+    On a terminal a digit follows that job, words look for jobs, p leaves.
     """
     from diagnose.desk.board import Board
     from diagnose.desk.board_leading import Leading
