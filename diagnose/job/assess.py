@@ -20,6 +20,7 @@ from diagnose.inference import (
     conflicts,
     counted_as,
     explain,
+    most_telling,
     nothing_listed_fits,
     predict,
     solve,
@@ -92,8 +93,11 @@ class Assessment:
 
     @cached_property
     def predictions(self) -> Mapping[str, Prediction]:
-        """What each open check would answer, and what would then be believed."""
-        return predict(self.tree, self.situation, self._open_checks())
+        """What each open check would answer, and what would then be believed; on the telephone of the telling ones."""
+        checks = self._open_checks()
+        if self.state.by_kitchen:  # somebody waits for the next question
+            checks = most_telling(self.tree, self.solution.posterior, checks)
+        return predict(self.tree, self.situation, checks)
 
     def _open_checks(self) -> list[str]:
         """Checks that bear on what is complained of, not answered since the last repair, and possible here and now."""
