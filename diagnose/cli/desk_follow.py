@@ -6,7 +6,7 @@ import sys
 
 import click
 
-from diagnose.cli.kit import Setup, fail
+from diagnose.cli.kit import Setup, fail, found
 from diagnose.view.exits import Exit
 
 __all__ = ["follow"]
@@ -39,15 +39,21 @@ def follow(setup: Setup, job: str | None, once: bool, read_only: bool, as_json: 
 
     journal = setup.journal()
     book = setup.book()
-    name = journal.find(job) if job else last_open(book, journal)
-    if name is None:
-        fail(f"no job {job[:40]!r}; `diagnose jobs` lists them" if job else desk_words.NOTHING_OPEN, Exit.NO_SUCH_JOB)
+    with setup.background(journal) as worker:
+        name = found(journal, job, worker) if job else last_open(book, journal)
+        if name is None:
+            what = f"no job {job[:40]!r}; `diagnose jobs` lists them" if job else desk_words.NOTHING_OPEN
+            fail(what, Exit.NO_SUCH_JOB)
 
-    def opened() -> Scene:
-        return Scene(Session(book, Journal(journal.path, journal.writer), name), setup.places.machines)
+        def opened() -> Scene:
+            own = Journal(journal.path, writer=None)
+            if worker is not None:
+                own.hear(worker.wake)
+            return Scene(Session(book, own, name), setup.places.machines)
 
-    if as_json:
-        for line in stream(opened(), once):
-            print(line, flush=True)
-        return
-    sys.exit(int(follow_job(opened, front_here(setup.plain), setup.person, not read_only, once)))
+        if as_json:
+            for line in stream(opened(), once):
+                print(line, flush=True)
+            return
+        code = follow_job(opened, front_here(setup.plain), setup.person, not read_only, once)
+    sys.exit(int(code))

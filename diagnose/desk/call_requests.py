@@ -6,12 +6,17 @@ from dataclasses import dataclass
 
 from diagnose.dialogue.requests import Numbered
 
-__all__ = ["AskCallEnd", "AskCaller", "AskSolved", "AskType", "AskWhere", "CallOver", "LetMend"]
+__all__ = ["AskCallEnd", "AskCaller", "AskSaved", "AskSolved", "AskType", "AskWhere", "CallOver", "LetMend"]
 
 
 @dataclass(frozen=True)
 class AskCaller(Numbered):
     """Who is on the telephone."""
+
+
+@dataclass(frozen=True)
+class AskSaved(Numbered):
+    """Whether it is a machine saved under a name."""
 
 
 @dataclass(frozen=True)
@@ -50,5 +55,5 @@ class AskCallEnd(Numbered):
 
 
 @dataclass(frozen=True)
-class CallOver:
+class CallOver(Numbered):
     """The call is over."""

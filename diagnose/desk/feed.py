@@ -38,7 +38,6 @@ class Feed:
     def __init__(self, scene: Scene) -> None:
         self.scene = scene
         self._news = News(self.scene, moved=True)
-        self._beside = 0
 
     @property
     def done(self) -> bool:
@@ -59,7 +58,7 @@ class Feed:
         if self.done:
             yield self._closed(width)
             return
-        yield self._news.standing(width, bars) + self._besides(width)
+        yield self._news.standing(width, bars) + beside_block(scene.state, scene.book, width)
         yield self._asked(width)
 
     def fresh(self, width: int, bars: bool = False) -> Iterator[list[Line]]:
@@ -67,11 +66,11 @@ class Feed:
         came = self.scene.session.refresh()
         if not came:
             return
-        yield self._told([r for r in came if shown_here(r)], width)
+        yield [Line(), *self._told([r for r in came if shown_here(r)], width)]
         if self.done:
             yield self._closed(width)
             return
-        yield self._news.lines(width, bars) + self._besides(width)
+        yield self._news.lines(width, bars)
         yield self._asked(width)
 
     def _told(self, records: Sequence[ev.Record], width: int) -> list[Line]:
@@ -87,14 +86,6 @@ class Feed:
             lead = f"{questions.get(record.number, ''):>3}  {record.at[11:16]}  "
             lines += wrap(text + by, width, lead, " " * len(lead))
         return lines
-
-    def _besides(self, width: int) -> list[Line]:
-        """Answers given twice, once each time there are more."""
-        count = len(self.scene.state.beside)
-        if count == self._beside:
-            return []
-        self._beside = count
-        return beside_block(self.scene.state, self.scene.book, width)
 
     def _asked(self, width: int) -> list[Line]:
         """What is asked there now, and what else would be good."""

@@ -32,7 +32,7 @@ class Voice:
     def _lines(self, pairs: list[tuple[str, str]], width: int) -> list[Line]:
         lines: list[Line] = []
         hang = " " * len(call_words.SAY)
-        for text, said in pairs:
+        for _, said in pairs:
             lines += wrap(said, width, hang if lines else call_words.SAY, hang, role="question")
         if any(text != said for text, said in pairs):
             for text, _ in pairs:

@@ -16,6 +16,7 @@ from diagnose.view.question import paragraphs
 from diagnose.view.ranking import ranking_block
 from diagnose.view.reasons import why_block
 from diagnose.view.summary import assumed_block, summary_block
+from diagnose.view.together import beside_block
 from diagnose.view.tree import branches, tree_block
 
 __all__ = ["cause_meant", "help_lines", "info_lines", "ranking_lines", "tree_lines", "why_lines"]
@@ -35,6 +36,7 @@ def info_lines(scene: Scene, width: int) -> list[Line]:
     """The job as it stands."""
     lines = summary_block(scene.state, scene.book, scene.session.job, scene.rows, width)
     lines += assumed_block(scene.state, width)
+    lines += beside_block(scene.state, scene.book, width)
     return lines + history_block(scene.past, scene.book, width)
 
 

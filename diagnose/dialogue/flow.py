@@ -35,7 +35,9 @@ def next_request(book: Book, state: JobState, advice: Advice) -> rq.Request:
 
 
 def _asked(book: Book, state: JobState, number: int, advice: Advice) -> rq.Request:
-    """What the job itself wants next."""
+    """What the job itself wants next. Who comes to a job that was begun elsewhere looks for danger before all else."""
+    if state.complaints and not state.safety_asked:
+        return rq.AskSafety(number)
     if state.purpose == "handover":
         return _handover(book, state, number, advice)
     for found in (_machine(state, number), _story(book, state, number), _turned(book, state, number)):

@@ -55,6 +55,7 @@ _ANSWERS = (
     ev.LineLeft,
     ev.HintAnswered,
     ev.TypeTold,
+    ev.CallBegun,
 )
 
 

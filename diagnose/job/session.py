@@ -8,7 +8,6 @@ from functools import cached_property
 from diagnose.job.assess import Assessment, assess
 from diagnose.job.events import (
     Acknowledged,
-    CallBegun,
     CallEnded,
     Event,
     HandedOn,
@@ -30,7 +29,7 @@ __all__ = ["Session"]
 # What says nothing about the machine, so that the assessment stands as it was.
 _NO_BEARING = (Acknowledged, InstrumentChosen, NoteAdded, TurnedTo, Hinted)
 # Who is where and what was said between people is no answer to anything.
-_BETWEEN_PEOPLE = (Present, CallBegun, CallEnded, Hinted, HandedOn)
+_BETWEEN_PEOPLE = (Present, CallEnded, Hinted, HandedOn)
 
 
 def _stays(event: object) -> bool:

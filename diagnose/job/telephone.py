@@ -123,7 +123,7 @@ def _with_kitchen(seen: Assessment, asked: int, most: int) -> Step:
     best = advice.questions[0] if advice.questions else None
     worth = asked < MOST_QUESTIONS and best is not None and best.saves > 0.0
     if advice.mend is not None and (advice.share >= AS_GOOD_AS_KNOWN or not worth):
-        why = f"{seen.book.title(advice.mend)} ({advice.share:.0%}): the kitchen can put that right itself"
+        why = f"{seen.book.title(advice.mend)} ({_percent(advice.share)}): the kitchen can put that right itself"
         return Step("mend", advice.mend, (why,), advice.minutes, asked=advice.questions)
     if worth and best is not None:
         return Step("ask", best.check, _why(seen, best.check), best.minutes, best.spares, advice.questions)
@@ -146,7 +146,11 @@ def _why(seen: Assessment, check: str) -> tuple[str, ...]:
         moved = {cause: p - seen.solution.posterior[cause] for cause, p in after.items() if cause in titles}
         most = max(moved, key=lambda cause: abs(moved[cause]), default=None)
         if most is not None and abs(moved[most]) >= _WEIGHTY:
-            goes = f"{titles[most]} goes from {after[most] - moved[most]:.0%} to {after[most]:.0%}"
+            goes = f"{titles[most]} {_percent(after[most] - moved[most])} to {_percent(after[most])}"
             said = f"{seen.book.checks[check].outcomes[outcome].title}: {goes}"
             found.append((prediction.outcomes[outcome] * abs(moved[most]), said))
     return tuple(said for _, said in sorted(found, reverse=True)[:_REASONS])
+
+
+def _percent(share: float) -> str:
+    return f"{100 * share:.0f} %"

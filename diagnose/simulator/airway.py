@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from diagnose.simulator.parts import Air
 
-__all__ = ["ENDS", "AirFlow", "air_flow", "draughts", "fan_load", "room_pressure"]
+__all__ = ["ENDS", "AirFlow", "Draw", "air_flow", "draughts", "drawn_off", "fan_load", "room_pressure", "with_steam"]
 
 ENDS = ("entrance", "exit")
 # Shares of the pressure at the wanted flow, in a common unit; the shape of fan and run is judgement.
@@ -59,11 +59,25 @@ class _Run:
         return self.upstream / self.all * sum(self.ends.values()) / self.box
 
 
-def air_flow(air: Air, fan_turns: bool, steaming: Mapping[str, float]) -> AirFlow:
-    """Flows with these rates of steam, [m3/s], rising towards each end with sound curtains.
+@dataclass(frozen=True)
+class Draw:
+    """What the air does whatever steam rises: exhaust [m3/s], gaps and wind at each end, pressures [Pa]."""
 
-    Fan, duct and dampers share one suction: every opening passes air by the root of the pressure across it, and the
-    fan gives less pressure the more it moves. A room that lets too little air in takes its suction off the fan's.
+    exhaust: dict[str, float]
+    gap: dict[str, float]  # share of the curtain that is missing or held open
+    wind: dict[str, float]  # m/s that push steam out past the exhaust
+    carried: float  # share of the other end's steam that the wind takes to the end in its lee
+    lee: str
+    doors: float  # share of all steam that leaves there
+    suction: float
+    room: float
+
+
+def drawn_off(air: Air, fan_turns: bool) -> Draw:
+    """Fan, duct and dampers share one suction.
+
+    Every opening passes air by the root of the pressure across it, and the fan gives less pressure the more it moves.
+    A room that lets too little air in takes its suction off the fan's.
     """
     wanted = sum(air.wanted.values())
     run = _run(air)
@@ -73,20 +87,32 @@ def air_flow(air: Air, fan_turns: bool, steaming: Mapping[str, float]) -> AirFlo
     exhaust = {end: wanted * taken * run.ends[end] / opened for end in ENDS}
     pressure = room_pressure(air, taken)
     wind = min(_MOST_WIND, _WIND * (2.0 * max(0.0, -pressure - _BEARS) / 1.2) ** 0.5)
-    steam, escapes = {}, {}
-    blown = draughts(air)
     through, lee = _wind_through(air)
-    carried = min(_BLOWN_ON, through) * steaming["entrance" if lee == "exit" else "exit"]
+    gap = {end: min(1.0, air.gap[end] + air.held[end] + (air.thrown if end == "exit" else 0.0)) for end in ENDS}
+    blown = {end: speed + wind for end, speed in draughts(air).items()}
+    suction = _UNIT * (moved / run.all) ** 2
+    return Draw(exhaust, gap, blown, min(_BLOWN_ON, through), lee, air.leaks * _AT_DOORS, suction, pressure)
+
+
+def air_flow(air: Air, fan_turns: bool, steaming: Mapping[str, float]) -> AirFlow:
+    """Flows with these rates of steam, [m3/s], rising towards each end with sound curtains."""
+    return with_steam(drawn_off(air, fan_turns), steaming)
+
+
+def with_steam(drawn: Draw, steaming: Mapping[str, float]) -> AirFlow:
+    """The same with what the air does already known."""
+    steam, escapes = {}, {}
+    carried = drawn.carried * steaming["entrance" if drawn.lee == "exit" else "exit"]
     for end in ENDS:
-        gap = min(1.0, air.gap[end] + air.held[end] + (air.thrown if end == "exit" else 0.0))
+        gap = drawn.gap[end]
         rising = steaming[end] * (1.0 + _THROUGH_CURTAIN * gap)
         # Room air that comes in through a wider gap uses up exhaust; a draught pushes steam out past it.
-        kept = exhaust[end] / (1.0 + 0.8 * gap)
+        kept = drawn.exhaust[end] / (1.0 + 0.8 * gap)
         steam[end] = rising
-        pushed = rising + (carried if end == lee else -carried)
-        escapes[end] = max(0.0, pushed * (1.0 + 1.2 * (blown[end] + wind)) - kept)
-    doors = air.leaks * _AT_DOORS * sum(steaming.values())
-    return AirFlow(exhaust, steam, escapes, doors, _UNIT * (moved / run.all) ** 2, pressure)
+        pushed = rising + (carried if end == drawn.lee else -carried)
+        escapes[end] = max(0.0, pushed * (1.0 + 1.2 * drawn.wind[end]) - kept)
+    doors = drawn.doors * sum(steaming.values())
+    return AirFlow(drawn.exhaust, steam, escapes, doors, drawn.suction, drawn.room)
 
 
 def draughts(air: Air) -> dict[str, float]:

@@ -11,7 +11,7 @@ from diagnose.simulator.moment import Moment, moment_of
 from diagnose.simulator.parts import Tank, Thermostat
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.senses import Answer, Senses
-from diagnose.simulator.service import Sample, Service, serve, warm_up
+from diagnose.simulator.service import Sample, Samples, Service, serve, warming
 from diagnose.simulator.state import State
 
 __all__ = ["Bench"]
@@ -35,9 +35,9 @@ class Bench:
         return serve(self.plant, rush=self.rush)
 
     @cached_property
-    def filling(self) -> Service:
+    def filling(self) -> Samples:
         """An hour from empty: filling and heating up."""
-        return warm_up(self.plant)
+        return warming(self.plant)
 
     @cached_property
     def late(self) -> list[Sample]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from diagnose.simulator.airway import AirFlow, air_flow, fan_load
+from diagnose.simulator.airway import AirFlow, Draw, drawn_off, fan_load, with_steam
 from diagnose.simulator.conveying import bar_share, drive_load, stands_open
 from diagnose.simulator.electrics import BankFlow, MotorFlow, bank_flow, line_volts, motor_flow
 from diagnose.simulator.heating import fuel_heat, heaters, heats
@@ -13,7 +13,7 @@ from diagnose.simulator.parts import RinseLine, Tank
 from diagnose.simulator.plant import Plant
 from diagnose.simulator.pumping import PumpFlow, drawn_in, pump_flow, pump_load
 from diagnose.simulator.state import State
-from diagnose.simulator.steam_flow import SteamFlow, steam_flow, steam_heaters
+from diagnose.simulator.steam_flow import SteamFlow, lives_on_steam, steam_flow
 from diagnose.simulator.steaming import fog, steam_rates
 from diagnose.simulator.waterway import RinseFlow, rinse_flow, supply_pressure
 
@@ -32,6 +32,7 @@ class Standing:
     volts: tuple[float, ...]  # line to line at the machine
     amps: tuple[float, float, float]  # of the whole machine
     speed: float  # m/s of the racks
+    air: Draw
 
 
 @dataclass(frozen=True)
@@ -56,7 +57,8 @@ def moment_of(plant: Plant, state: State, rack_in_rinse: bool, known: dict[objec
     `known` keeps what follows from the switches alone, for as long as the parts stay as they are.
     """
     opened = rinse_opening(plant, state, rack_in_rinse)
-    on = {name: heats(plant, state, name) for name, _ in heaters(plant)}
+    heating = list(heaters(plant))
+    on = {name: heats(plant, state, name) for name, _ in heating}
     key = (
         opened,
         tuple(on.values()),
@@ -74,14 +76,13 @@ def moment_of(plant: Plant, state: State, rack_in_rinse: bool, known: dict[objec
     temperatures = {name: state.temperature(name) for name in plant.tanks}
     temperatures["booster"] = state.flowing["booster"]
     temperatures["manifold"] = state.flowing["manifold"]
-    steam = steam_flow(plant, state, on) if steam_heaters(plant) else None
-    heat = {name: heater.duty * _heat(plant, name, standing, steam, state, on) for name, heater in heaters(plant)}
-    turning = standing.motors["fan"].turns
+    steam = steam_flow(plant, state, on) if lives_on_steam(plant) else None
+    heat = {name: heater.duty * _heat(plant, name, standing, steam, state, on) for name, heater in heating}
     steaming = steam_rates(plant, temperatures, standing.rinse, state.running)
     if steam is not None:
         thumps = fog(sum(steam.bursts.values()))
         steaming = {end: rising + thumps / 2 for end, rising in steaming.items()}
-    air = air_flow(plant.air, turning, steaming)
+    air = with_steam(standing.air, steaming)
     return Moment(standing, standing.rinse.flow > 0.0, heat, air, temperatures, steam.stays if steam else {})
 
 
@@ -114,6 +115,7 @@ def _standing(plant: Plant, state: State, opened: float, on: Mapping[str, bool])
         volts=line_volts(plant.power, amps),
         amps=(amps[0], amps[1], amps[2]),
         speed=belt.speed * bar_share(belt) * belt.drive.stroke if moving else 0.0,
+        air=drawn_off(plant.air, motors["fan"].turns),
     )
 
 

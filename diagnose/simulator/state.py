@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from dataclasses import dataclass, field
 
 from diagnose.simulator.plant import Plant
@@ -16,16 +17,11 @@ ZERO = 273.15  # K, enthalpies are counted from here
 
 @dataclass
 class Ledger:
-    """What crossed the machine's border since the start: heat in [J], water and chemicals fed in [kg]."""
+    """What crossed the machine's border since the start, what leaves negative: heat [J], water, chemicals fed [kg]."""
 
-    heat: dict[str, float] = field(default_factory=dict)
-    water: dict[str, float] = field(default_factory=dict)
-    fed: dict[str, float] = field(default_factory=dict)
-
-    def add(self, of: str, name: str, amount: float) -> None:
-        """Add to an entry; what leaves is negative."""
-        book = {"heat": self.heat, "water": self.water, "fed": self.fed}[of]
-        book[name] = book.get(name, 0.0) + amount
+    heat: dict[str, float] = field(default_factory=lambda: defaultdict(float))
+    water: dict[str, float] = field(default_factory=lambda: defaultdict(float))
+    fed: dict[str, float] = field(default_factory=lambda: defaultdict(float))
 
 
 @dataclass

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from diagnose.physics.steam import latent_heat_at_gauge, steam_temperature_at_gauge
 from diagnose.simulator.parts import Heater
@@ -12,9 +13,10 @@ from diagnose.simulator.plant import Plant
 from diagnose.simulator.state import State
 from diagnose.simulator.steam_parts import REDUCER_LOSES, STOP_LOSES, STRAINER_LOSES, SteamBranch, SteamLine
 
-__all__ = ["COIL", "INJECTOR", "SteamFlow", "steam_flow", "steam_heaters"]
+__all__ = ["COIL", "INJECTOR", "SteamFlow", "lives_on_steam", "steam_flow", "steam_heaters"]
 
 COIL, INJECTOR = ("steam", "steam coil"), "steam injector"
+_KINDS = (*COIL, INJECTOR)
 _BRANCH, _VALVE = 0.015, 0.02  # of the plate's pressure that strainer and valve of a branch lose at its rated steam
 _DROOP = 0.04  # of its set pressure that a reducing valve falls off to rated flow; judgement
 _TRAP = 2.0  # condensate a trap passes over the rated, at the plate's pressure: common practice, sized for twice
@@ -47,7 +49,12 @@ class SteamFlow:
 def steam_heaters(plant: Plant) -> dict[str, Heater]:
     """The heaters that live on steam, by name."""
     found = {"booster": plant.booster.heater, **{name: tank.heater for name, tank in plant.tanks.items()}}
-    return {name: heater for name, heater in found.items() if heater.kind in (*COIL, INJECTOR)}
+    return {name: heater for name, heater in found.items() if heater.kind in _KINDS}
+
+
+def lives_on_steam(plant: Plant) -> bool:
+    """Whether any heater does."""
+    return plant.booster.heater.kind in _KINDS or any(tank.heater.kind in _KINDS for tank in plant.tanks.values())
 
 
 def steam_flow(plant: Plant, state: State, on: Mapping[str, bool], others: bool = True) -> SteamFlow:
@@ -78,6 +85,12 @@ def steam_flow(plant: Plant, state: State, on: Mapping[str, bool], others: bool 
     )
 
 
+@lru_cache(maxsize=64)
+def _plate_steam(pressure: float) -> tuple[float, float]:
+    """Latent heat, [J/kg], and temperature, [K], of steam at the plate's pressure."""
+    return latent_heat_at_gauge(pressure), steam_temperature_at_gauge(pressure)
+
+
 class _Branch:
     """One heater, its figures at this moment; pressures over the plate's, flows over its rated steam."""
 
@@ -89,10 +102,10 @@ class _Branch:
         self.power = heater.power
         self.water = state.flowing["booster"] if name == "booster" else state.temperature(name)
         aim = _meant(plant, name)
-        self.latent = latent_heat_at_gauge(self.plate)
+        self.latent, hot = _plate_steam(self.plate)
         self.rated = heater.power / self.latent
         part = self.part
-        clean = _DESIGN.get(heater.kind, 1.0) * heater.power / max(5.0, steam_temperature_at_gauge(self.plate) - aim)
+        clean = _DESIGN.get(heater.kind, 1.0) * heater.power / max(5.0, hot - aim)
         limed = 1.0 / (1.0 + _UA * (part.coil_scale + heater.scale) / _LIME)
         air = part.air * math.exp(-state.time / _AIR)
         self.conductance = clean * limed * (1.0 - air) * (1.0 - self.wet) * heater.heat_share

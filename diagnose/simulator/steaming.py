@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from diagnose.physics.moist_air import saturation_pressure
 from diagnose.simulator.plant import Plant
@@ -21,6 +22,12 @@ _THUMPS = 7.0  # judgement
 _FLASH_RATE = 0.12  # more of the sound rate for each kelvin above; judgement
 
 
+@lru_cache(maxsize=64)
+def _sound(temperature: float) -> float:
+    """Vapour pressure at one of the plate's temperatures, which come again and again, [Pa]."""
+    return saturation_pressure(temperature)
+
+
 def steam_rates(plant: Plant, temperatures: Mapping[str, float], rinse: RinseFlow, running: bool) -> dict[str, float]:
     """Steam rising towards entrance and exit with sound curtains, [m3/s]: with the vapour pressure of the water there.
 
@@ -32,7 +39,7 @@ def steam_rates(plant: Plant, temperatures: Mapping[str, float], rinse: RinseFlo
     fresh = temperatures["manifold"]
     sprayed = rinse.flow / plant.rinse.rated_flow
     unheated = plant.plate.has(booster="none")  # building water, some kelvin over what the plate wants
-    sound = saturation_pressure(plant.plate["rinse_temperature"] + (11.0 if unheated else 3.0))
+    sound = _sound(plant.plate["rinse_temperature"] + (11.0 if unheated else 3.0))
     wet = max(sprayed, _WET_WALLS if running else 0.0)
     final = wet * saturation_pressure(min(fresh, 372.0)) / sound + sprayed * _FLASH_RATE * 3.0 * max(
         0.0, fresh - _FLASH
@@ -58,4 +65,4 @@ def _strength(plant: Plant, tank: str, temperature: float) -> float:
     """Vapour pressure over that at the tank's sound setting."""
     sound = plant.plate["rinse_tank_temperature"] if tank == "rinse" else plant.plate["wash_temperature"]
     aim = PREWASH if plant.tanks[tank].heater.power <= 0.0 else sound + 3.5
-    return saturation_pressure(min(temperature, 372.0)) / saturation_pressure(aim)
+    return saturation_pressure(min(temperature, 372.0)) / _sound(aim)

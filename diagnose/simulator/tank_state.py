@@ -35,7 +35,7 @@ def least_of(bench: Bench, tank: str) -> float:
 
 def fill_minutes(bench: Bench) -> float:
     """From empty to the mark of the wash tank, [min]; 90 where it never gets there."""
-    full = next((s.time for s in bench.filling.samples if s.levels["wash"] >= 0.93), None)
+    full = next((s.time for s in bench.filling if s.levels["wash"] >= 0.93), None)
     return _NEVER if full is None else max(full / 60.0, 0.1)
 
 
@@ -45,9 +45,13 @@ def heat_minutes(bench: Bench, tank: str, by_dial: bool = False) -> float:
     if by_dial and part.dial_stuck is not None:
         return _NEVER
     least = least_of(bench, tank) - 0.5 - (part.dial_offset if by_dial else 0.0)
-    samples = [s for s in bench.filling.samples if s.levels[tank] >= 0.9]
-    warm = next((s.time for s in samples if s.moment.temperatures[tank] >= least), None)
-    return _NEVER if warm is None or not samples else max(1.0, (warm - samples[0].time) / 60.0)
+    full: float | None = None
+    for sample in bench.filling:  # which is worked out no further than it is looked at
+        if sample.levels[tank] >= 0.9:
+            full = sample.time if full is None else full
+            if sample.moment.temperatures[tank] >= least:
+                return max(1.0, (sample.time - full) / 60.0)
+    return _NEVER
 
 
 def hottest(bench: Bench, tank: str) -> float:

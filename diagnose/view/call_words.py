@@ -7,14 +7,17 @@ from __future__ import annotations
 
 from diagnose.language import mark
 
-__all__ = ["ALOUD"]
+__all__: list[str] = []
 
 WELCOME = "diagnose desk call: ask aloud what stands after Say, type what you hear. Every answer is saved at once."
 SAY = "Say: "
+PAUSED = "Paused, saved. Go on with the call: diagnose desk call "
 WHO_CALLS = "Who is on the telephone?"
 CALLERS = ("somebody of the kitchen: no tool, no cover, nothing live", "a technician at the machine")
 CALLER_HINT = "Number; a name may follow, like: 1 Ana."
 STOP_FIRST = "Ask before anything else:"
+WOULD_TELL = "It would tell: "
+SAVED_HINT = "Number, or words of its name or place; Enter alone: none of these, its type is found by questions."
 TYPE_LEFT = "{count} types of machine are left; ? when they don't know."
 TYPE_FOUND = "Nothing parts the types that are left; the first of them is taken."
 WHERE = "Name, place, and a number to call back, for whoever must come. Enter alone: not told."
@@ -61,5 +64,5 @@ ALOUD = {
     "gone": mark("Please run a few racks. Is it gone now?"),
     "come": mark("Somebody will come. Please do not open anything and do not repair anything yourselves."),
     "thanks": mark("Good. If it comes back, please call again."),
-    "hazard": mark("Only look. Do not reach in, do not open anything, and keep away from hot water and steam."),
+    "hazard": mark("Mind your hands: do not reach into the machine, open nothing, keep away from hot water and steam."),
 }

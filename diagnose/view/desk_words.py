@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-__all__ = ["FOLLOWING"]
+__all__: list[str] = []
 
 FOLLOWING = "Following: what happens there appears here by itself."
 FOLLOW_KEYS = "c suggest a check   n say something   r ranking   w why   h all letters   p leave"

@@ -9,7 +9,7 @@ from diagnose.view import together_words as words
 from diagnose.view.history import answer_text
 from diagnose.view.layout import Line, wrap
 
-__all__ = ["beside_block", "event_text", "hint_text", "who"]
+__all__ = ["beside_block", "beside_sentences", "event_text", "hint_text", "who"]
 
 
 def who(state: JobState, writer: str) -> str:
@@ -61,9 +61,14 @@ def beside_block(state: JobState, book: Book, width: int) -> list[Line]:
     if not state.beside:
         return []
     lines = [Line(words.BESIDE, "heading")]
-    for each in state.beside:
-        lines += wrap(_beside(each, state, book), width, "  - ", "    ")
+    for sentence in beside_sentences(state, book):
+        lines += wrap(sentence, width, "  - ", "    ")
     return lines
+
+
+def beside_sentences(state: JobState, book: Book) -> list[str]:
+    """A sentence for each question that two people answered differently."""
+    return [_beside(each, state, book) for each in state.beside]
 
 
 def _beside(each: Beside, state: JobState, book: Book) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-__all__ = ["DESK"]
+__all__: list[str] = []
 
 DESK = "the desk"
 SOMEBODY = "somebody"

@@ -64,7 +64,9 @@ def template(book: Book) -> Catalog:
 
 
 def _in_code() -> Iterator[Any]:
-    found = extract_from_dir(PACKAGE, [("report/**.py", "python")], keywords=_KEYWORDS)
+    found = extract_from_dir(
+        PACKAGE, [("report/**.py", "python"), ("view/call_words.py", "python")], keywords=_KEYWORDS
+    )
     return iter(sorted(found, key=lambda each: (each[0], each[1])))
 
 

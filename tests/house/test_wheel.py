@@ -19,7 +19,7 @@ def test_knowledge_ships_inside_the_wheel(tmp_path: Path) -> None:
         archive.extractall(tmp_path / "site")
     here = {p.relative_to(ROOT / "knowledge").as_posix() for p in (ROOT / "knowledge").rglob("*") if p.is_file()}
     assert {f"diagnose/_knowledge/{name}" for name in here} <= names
-    for room in ("language/catalogue", "report/templates"):
+    for room in ("language/catalogue", "report/templates", "desk/web/templates", "desk/web/static"):
         beside = [p.name for p in (ROOT / "diagnose" / room).iterdir()]
         assert {f"diagnose/{room}/{name}" for name in beside} <= names
     code = "from diagnose.model import load_book, shipped_knowledge; print(shipped_knowledge()); load_book()"

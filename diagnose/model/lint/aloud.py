@@ -60,7 +60,9 @@ _INSTRUMENTS = re.compile(
 
 def check(book: Book) -> Iterator[Problem]:
     """Words for the telephone on work that is none for a kitchen; sentences too long, jargon, tools, covers."""
-    for name, entry in (*book.checks.items(), *book.causes.items()):
+    said: tuple[Check | Cause, ...] = (*book.checks.values(), *book.causes.values())
+    for entry in said:
+        name = entry.id
         if entry.aloud:
             yield from (Problem(book.places[name], f"{name}: {what}", how) for what, how in _not_for_kitchens(entry))
     for key, texts in spoken(book):
