@@ -12,12 +12,14 @@ from typing import Literal, NoReturn
 import click
 
 from diagnose import __version__
+from diagnose.cli.desk import desk
 from diagnose.cli.instrument import instrument
-from diagnose.cli.kit import AS_JSON, Group, Setup, fail, say, show, width
+from diagnose.cli.kit import AS_JSON, Group, Setup, fail, found, say, show, width
 from diagnose.cli.knowledge import knowledge
 from diagnose.cli.machine import machine
 from diagnose.cli.practice import practice
 from diagnose.cli.report import report
+from diagnose.cli.store import store, sync_command
 from diagnose.cli.teaching import class_table, new_exercise, progress
 from diagnose.cli.tree import tree
 from diagnose.cli.walk import walk
@@ -29,7 +31,8 @@ __all__ = ["cli", "main"]
 _EXITS = """
 \b
 Exit codes: 0 done, 1 the answer is no, 2 wrong words, 3 paused and saved,
-4 a file can't be used, 5 no such job, 6 job held elsewhere, 7 fault inside.
+4 a file can't be used, 5 no such job, 6 job held elsewhere, 7 fault inside,
+8 store unreachable.
 """
 
 
@@ -110,7 +113,7 @@ def jobs(setup: Setup, job: str | None, as_json: bool) -> None:
     if job is None:
         show(list_jobs(setup.book(), journal, as_json, width()))
     elif not journal.has(job):
-        fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
+        _no_job(job)
     else:
         show(show_job(journal, job, as_json, width()))
 
@@ -143,6 +146,9 @@ practice.add_command(progress)
 practice.add_command(new_exercise)
 practice.add_command(class_table)
 cli.add_command(walk)
+cli.add_command(desk)
+cli.add_command(sync_command)
+cli.add_command(store)
 
 
 @cli.command("help", context_settings={"ignore_unknown_options": True})
@@ -192,9 +198,15 @@ def _dialogue(setup: Setup, job: str | None, purpose: Literal["repair", "handove
     from diagnose.dialogue import start
 
     journal = setup.journal()
-    if job and not journal.has(job):
-        fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)
-    book = setup.book()
-    code = start(book, journal, setup.places, job=job, plain=setup.plain, crew=setup.crew(book), purpose=purpose)
+    with setup.background(journal) as worker:
+        named = found(journal, job, worker) if job else job
+        if named is None and job:
+            _no_job(job)
+        book = setup.book()
+        code = start(book, journal, setup.places, named, setup.plain, setup.crew(book), purpose, setup.person)
     if code:
         sys.exit(int(code))
+
+
+def _no_job(job: str) -> NoReturn:
+    fail(f"no job {job[:40]!r}; `diagnose jobs` lists them", Exit.NO_SUCH_JOB)

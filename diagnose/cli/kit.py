@@ -2,22 +2,30 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from difflib import get_close_matches
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
 if TYPE_CHECKING:
+    from diagnose.dialogue.scene import Scene
+    from diagnose.fleet.worker import Worker
     from diagnose.job.crew import Crew
     from diagnose.job.journal import Journal
     from diagnose.job.places import Places
+    from diagnose.job.settings import Settings
     from diagnose.model import Book, Machine
 
-__all__ = ["AS_JSON", "Group", "Setup", "aside", "fail", "machine_named", "say", "show", "width"]
+__all__ = ["AS_JSON", "Group", "Setup", "aside", "fail", "found", "machine_named", "say", "show", "width"]
 
+SOON = 5.0  # seconds to wait for a job that another computer may have sent
 AS_JSON = click.option("--json", "as_json", is_flag=True, help="For machines: one JSON document.")
 
 
@@ -63,6 +71,28 @@ class Setup:
 
         return own_places()
 
+    def settings(self) -> Settings:
+        """What the user set. Raises SettingsError."""
+        from diagnose.job.settings import read_settings
+
+        return read_settings(self.places.config)
+
+    @cached_property
+    def settings_or_none(self) -> Settings:
+        """What the user set, where no job must wait for a file: one that can't be used is said, and left aside."""
+        from diagnose.job.settings import Settings, SettingsError
+
+        try:
+            return self.settings()
+        except SettingsError as error:
+            aside(f"diagnose: {error}\n")
+            return Settings()
+
+    @property
+    def person(self) -> str:
+        """The name of who works here, as they say it: `DIAGNOSE_NAME`, or what they set."""
+        return (os.environ.get("DIAGNOSE_NAME", "").strip() or self.settings_or_none.name)[:60]
+
     def folders(self) -> tuple[Path, ...]:
         """Where knowledge is read: ours, the shop's own where there is one, then those named on the command line."""
         from diagnose.model import shipped_knowledge
@@ -99,6 +129,71 @@ class Setup:
         from diagnose.job.journal import Journal
 
         return Journal(self.journal_path or self.places.journal, writer=None)
+
+    def looking_on(self, book: Book, job: str, worker: Worker | None) -> Callable[[], Scene]:
+        """Opens the job for one who follows it: on a journal of its own, what is written there goes out at once."""
+
+        def opened() -> Scene:
+            from diagnose.dialogue.scene import Scene as OwnScene
+            from diagnose.job.session import Session
+
+            own = self.journal()
+            if worker is not None:
+                own.hear(worker.wake)
+            return OwnScene(Session(book, own, job), self.places.machines)
+
+        return opened
+
+    @contextmanager
+    def background(self, journal: Journal) -> Iterator[Worker | None]:
+        """Meanwhile send to the store of the fleet and fetch from it, where one is set; no job waits for it."""
+        address = self.settings_or_none.store
+        if not address:
+            yield None
+            return
+        from diagnose.fleet.worker import start
+
+        worker = start(journal.path, address)
+        journal.hear(worker.wake)
+        try:
+            yield worker
+        finally:
+            worker.stop(1.0)
+            _tell_left(worker, journal.path)
+
+
+def _tell_left(worker: Worker, journal: Path) -> None:
+    """Say what did not reach the store, once a job is left."""
+    from diagnose.fleet.exchange import Exchange
+    from diagnose.job.journal import JournalError
+    from diagnose.view import fleet_words as words
+
+    if worker.status.state == "refused":
+        aside(f"diagnose: {worker.status.sentence}\n")
+    try:
+        exchange = Exchange(journal)
+        unsent = exchange.unsent()
+        exchange.close()
+    except JournalError:  # said by whoever needed it
+        return
+    if unsent and not worker.only_reads:
+        aside(words.UNSENT.format(events=words.events(unsent)) + "\n")
+
+
+def found(journal: Journal, job: str, worker: Worker | None) -> str | None:
+    """The job of this name; one that is not here may come from the store, if it comes soon."""
+    from time import monotonic
+
+    from diagnose.view import fleet_words as words
+
+    name = journal.find(job)
+    if name or worker is None:
+        return name
+    aside(words.ASKING.format(job=job[:40]) + "\n")
+    until = monotonic() + SOON
+    while not (name := journal.find(job)) and monotonic() < until and not worker.looked.wait(0.05):
+        pass
+    return name or journal.find(job)
 
 
 def machine_named(setup: Setup, book: Book, name: str) -> Machine:

@@ -16,6 +16,7 @@ from diagnose.view.question import paragraphs
 from diagnose.view.ranking import ranking_block
 from diagnose.view.reasons import why_block
 from diagnose.view.summary import assumed_block, summary_block
+from diagnose.view.together import beside_block
 from diagnose.view.tree import branches, tree_block
 
 __all__ = ["cause_meant", "help_lines", "info_lines", "ranking_lines", "tree_lines", "why_lines"]
@@ -35,6 +36,7 @@ def info_lines(scene: Scene, width: int) -> list[Line]:
     """The job as it stands."""
     lines = summary_block(scene.state, scene.book, scene.session.job, scene.rows, width)
     lines += assumed_block(scene.state, width)
+    lines += beside_block(scene.state, scene.book, width)
     return lines + history_block(scene.past, scene.book, width)
 
 
@@ -60,7 +62,7 @@ def tree_lines(scene: Scene, more: str, width: int) -> list[Line]:
     return tree_block(rows, scene.book, width)
 
 
-def why_lines(request: rq.Request, more: str, scene: Scene, width: int) -> list[Line]:
+def why_lines(request: rq.Wanted, more: str, scene: Scene, width: int) -> list[Line]:
     """Why this question; or what speaks for and against one cause."""
     if more:
         return _why_cause(cause_meant(more, scene), scene, width)

@@ -14,7 +14,7 @@ from diagnose.units import UnitError, parse_quantity
 __all__ = ["old_answer"]
 
 
-def old_answer(request: rq.Request, scene: Scene) -> str:
+def old_answer(request: rq.Wanted, scene: Scene) -> str:
     """What was answered here last, if that was taken back; empty otherwise.
 
     The stop conditions are never answered by Enter alone.
@@ -29,7 +29,7 @@ def old_answer(request: rq.Request, scene: Scene) -> str:
     return ""
 
 
-def _as_typed(request: rq.Request, event: ev.AnyEvent, scene: Scene) -> str | None:
+def _as_typed(request: rq.Wanted, event: ev.AnyEvent, scene: Scene) -> str | None:
     match request, event:
         case rq.AskMachine(), ev.Opened(machine=name):
             names = [m.name for m in machine_options(scene)]

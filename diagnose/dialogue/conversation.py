@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from diagnose.dialogue import asides, begin, complain, measure, mend, sheet_talk
+from diagnose.dialogue import asides, begin, complain, hints, measure, mend, sheet_talk
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.before import old_answer
 from diagnose.dialogue.flow import next_request
@@ -18,7 +18,7 @@ from diagnose.job import events as ev
 from diagnose.terminal.front import Front, Paused
 from diagnose.terminal.letters import Letter, letter_in
 from diagnose.terminal.refusals import Refused, Told
-from diagnose.view import sheet_words, words
+from diagnose.view import sheet_words, together_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.past import history_block
 from diagnose.view.question import keys
@@ -28,11 +28,15 @@ from diagnose.view.summary import job_head, summary_block
 __all__ = ["Conversation"]
 
 _SHOWING = frozenset("hwrtil")  # letters that show something long
-_FREE = rq.Describe | rq.AskFigure | rq.AskComplaint | rq.AskWho
+_FREE = rq.Describe | rq.AskFigure | rq.AskComplaint | rq.AskWho | rq.AskOn
 
 
 class Conversation:
-    """One job with one person. All it remembers is what was said already; the rest is the state of the job."""
+    """One job with one person. All it remembers is what was said already; the rest is the state of the job.
+
+    What is wanted next, how it is shown and what an answer means are methods of their own, so that another kind of
+    conversation may say them in its own way.
+    """
 
     def __init__(self, scene: Scene, front: Front) -> None:
         self._scene = scene
@@ -45,23 +49,49 @@ class Conversation:
         if resumed:
             self._resume()
         else:
-            welcome = words.WELCOME if self._scene.purpose == "repair" else sheet_words.WELCOME_HANDOVER
-            self._say(wrap(welcome, self._front.width, role="dim"))
+            self._say(wrap(self.welcome(), self._front.width, role="dim"))
         while True:
-            request = self._next()
-            if isinstance(request, rq.Ended):
-                self._summary()
+            self._take_in()
+            request = self.wanted()
+            if self.ends(request):
                 return
             if isinstance(request, rq.Stopped):
                 self._say(begin.stop_lines(request.stop, self._scene, self._front.width))
                 self._do([ev.Closed("stopped for safety")])
                 continue
             default = old_answer(request, self._scene)
-            self._say([Line(), *self._question(request, resumed), *_keys(request, default, self._front.width)])
+            self._say([Line(), *self.shown(request, resumed), *_keys(request, default, self._front.width)])
             resumed = False
             self._exchange(request, default)
 
-    def _next(self) -> rq.Request:
+    def welcome(self) -> str:
+        """The first sentence of a new job."""
+        return words.WELCOME if self._scene.purpose == "repair" else sheet_words.WELCOME_HANDOVER
+
+    def ends(self, request: rq.Wanted) -> bool:
+        """Whether nothing is asked any more; what there is to say then is said."""
+        if isinstance(request, rq.Ended):
+            self._summary()
+        elif isinstance(request, rq.Waiting):
+            self._say([Line(), *hints.waiting_lines(self._scene, self._front.width)])
+        return isinstance(request, rq.Ended | rq.Waiting)
+
+    def _take_in(self) -> bool:
+        """Say what others wrote meanwhile; whether there was anything."""
+        fresh = self._scene.session.refresh()
+        if fresh:
+            self._say(hints.others_lines(fresh, self._scene, self._front.width))
+            self._say(self._news.lines(self._front.width, self._front.bars))
+        return bool(fresh)
+
+    def _notice(self, default: str) -> str:
+        """A few words beside the line while something that others wrote waits."""
+        if not self._scene.session.waiting():
+            return ""
+        return together_words.AFTER_THIS if default else together_words.ENTER_SHOWS
+
+    def wanted(self) -> rq.Wanted:
+        """What is to be asked next."""
         return next_request(self._scene.book, self._scene.state, self._scene.options)
 
     def _resume(self) -> None:
@@ -74,21 +104,23 @@ class Conversation:
         self._news.keep_quiet()
         self._say(self._news.standing(width, self._front.bars))
 
-    def _exchange(self, request: rq.Request, default: str) -> None:
+    def _exchange(self, request: rq.Wanted, default: str) -> None:
         """Ask until there is an answer, or a letter has led elsewhere."""
         edit = ""
         before = len(self._scene.session.records)
         while len(self._scene.session.records) == before:
-            text = self._front.ask(default, edit)
+            text = self._front.ask(default, edit, notice=lambda: self._notice(default))
             edit = ""
+            if not text and self._take_in():
+                return  # Enter alone is no answer while there is news
             try:
                 letter = letter_in(text, isinstance(request, _FREE))
                 if letter is None:
-                    self._do(self._answer(request, text))
+                    self._do(self.answered(request, text))
                 else:
                     self._letter(letter, request)
                     if letter.letter in _SHOWING and len(self._scene.session.records) == before:
-                        self._say(reminder(request, self._scene, self._front.width))
+                        self._say(self.again(request))
             except Told as told:
                 self._say(told.lines)
             except Refused as refused:
@@ -96,7 +128,12 @@ class Conversation:
                 self._say(wrap(str(refused), self._front.width, role="refused"))
         self._say(self._news.lines(self._front.width, self._front.bars))
 
-    def _answer(self, request: rq.Request, text: str) -> Sequence[ev.Event]:
+    def again(self, request: rq.Wanted) -> list[Line]:
+        """The question once more, in a few lines."""
+        return reminder(request, self._scene, self._front.width)
+
+    def answered(self, request: rq.Wanted, text: str) -> Sequence[ev.Event]:
+        """What an answer means. Raises Refused and Told."""
         match request:
             case rq.AskMachine() | rq.OfferPlate() | rq.Describe() | rq.AskFigure() | rq.AskSafety():
                 return begin.answer(request, text, self._scene, self._front.width)
@@ -108,10 +145,13 @@ class Conversation:
                 return mend.answer(request, text, self._scene)
             case rq.AskFailed() | rq.AskFound() | rq.AskSet() | rq.AskLeave() | rq.AskWho() | rq.AskHandover():
                 return sheet_talk.answer(request, text, self._scene)
+            case rq.AskHint() | rq.AskOn():
+                return hints.answer(request, text, self._scene)
             case _:
                 return []
 
-    def _question(self, request: rq.Request, resumed: bool) -> list[Line]:
+    def shown(self, request: rq.Wanted, resumed: bool) -> list[Line]:
+        """The question as printed."""
         width = self._front.width
         match request:
             case rq.AskMachine() | rq.OfferPlate() | rq.Describe() | rq.AskFigure() | rq.AskSafety():
@@ -124,10 +164,16 @@ class Conversation:
                 return mend.show(request, self._scene, width, resumed)
             case rq.AskFailed() | rq.AskFound() | rq.AskSet() | rq.AskLeave() | rq.AskWho() | rq.AskHandover():
                 return sheet_talk.show(request, self._scene, width, resumed)
+            case rq.AskHint() | rq.AskOn():
+                return hints.show(request, self._scene, width)
             case _:
                 return []
 
-    def _letter(self, letter: Letter, request: rq.Request) -> None:
+    def left_out(self, request: rq.Wanted, letter: str) -> Sequence[ev.Event]:
+        """What it means to leave the question out. Raises Refused."""
+        return left_out(request, letter, self._scene)
+
+    def _letter(self, letter: Letter, request: rq.Wanted) -> None:
         width = self._front.width
         more = letter.more
         match letter.letter:
@@ -136,7 +182,7 @@ class Conversation:
             case "b":
                 self._back()
             case "?" | "s":
-                self._do(left_out(request, letter.letter, self._scene))
+                self._do(self.left_out(request, letter.letter))
             case "h":
                 self._say(asides.help_lines(self._scene.book, width))
             case "w":
@@ -161,6 +207,8 @@ class Conversation:
     def _do(self, events: Sequence[ev.Event]) -> None:
         for event in events:
             self._scene.session.do(event)
+            if isinstance(event, ev.Opened) and self._scene.person:
+                self._scene.session.do(ev.Present(self._scene.person, "machine"))
         if any(isinstance(e, ev.Opened) for e in events) and self._scene.state.machine:
             self._say(wrap(f"{words.TAKEN}{self._scene.state.machine.type.title}.", self._front.width, role="good"))
         if any(isinstance(e, ev.Opened) or (isinstance(e, ev.MachineDescribed) and e.what == "name") for e in events):
@@ -187,7 +235,7 @@ class Conversation:
             self._front.say(lines)
 
 
-def _keys(request: rq.Request, default: str, width: int) -> list[Line]:
+def _keys(request: rq.Wanted, default: str, width: int) -> list[Line]:
     """The letters under a question, and what Enter alone does."""
     line = words.KEYS if isinstance(request, rq.AskCheck) else words.KEYS_CHOOSE
     if default:

@@ -25,13 +25,42 @@ def next_request(book: Book, state: JobState, advice: Advice) -> rq.Request:
     """The next question of a job in this state. `advice` is called only when it decides."""
     if state.closed is not None:
         return rq.Ended()
+    if state.waits is not None:
+        return rq.Waiting()
     number = len(state.answers) + 1
+    if state.turned.what == "hand on":
+        return rq.AskOn(number)
+    asked = _asked(book, state, number, advice)
+    return rq.AskHint(number, state.open_hint) if state.open_hint and _between(asked, state) else asked
+
+
+def _asked(book: Book, state: JobState, number: int, advice: Advice) -> rq.Request:
+    """What the job itself wants next. Who comes to a job that was begun elsewhere looks for danger before all else."""
+    if state.complaints and not state.safety_asked:
+        return rq.AskSafety(number)
     if state.purpose == "handover":
         return _handover(book, state, number, advice)
     for found in (_machine(state, number), _story(book, state, number), _turned(book, state, number)):
         if found is not None:
             return found
     return _advised(book, state, number, _offered(advice()))
+
+
+_STORY = (rq.AskMachine, rq.OfferPlate, rq.Describe, rq.AskFigure, rq.AskSafety, rq.AskComplaint, rq.AskContext)
+
+
+def _between(asked: rq.Request, state: JobState) -> bool:
+    """Whether a hint may come now: not before the dangers are asked, not between a caution and its work.
+
+    A check that is suggested waits until the story is told: only then can it be gone to.
+    """
+    if not state.safety_asked or isinstance(asked, rq.Stopped):
+        return False
+    if state.open_hint and state.open_hint.given.check and isinstance(asked, _STORY):
+        return False
+    work = {rq.AskCheck: "check", rq.AskRepair: "cause", rq.AskSet: "adjustment", rq.AskFound: "adjustment"}
+    name = getattr(asked, work.get(type(asked), ""), "")
+    return name not in state.acknowledged
 
 
 def _handover(book: Book, state: JobState, number: int, advice: Advice) -> rq.Request:
@@ -75,7 +104,7 @@ def plate_figures(state: JobState) -> tuple[str, ...]:
 def _machine(state: JobState, number: int) -> rq.Request | None:
     if state.machine is None:
         return rq.AskMachine(number)
-    if state.plate_wanted is None:
+    if state.plate_wanted is None and not state.by_kitchen:
         return rq.OfferPlate(number)
     kept = state.plate_wanted or state.purpose == "handover"  # under a name, for what comes after
     wanted: tuple[Literal["name", "serial", "site"], ...] = ("name", "serial") if kept else ()
@@ -147,7 +176,9 @@ def proofs(book: Book, state: JobState) -> tuple[str, ...]:
 
 def _can_be_asked(book: Book, state: JobState, check: str) -> bool:
     entry = book.checks.get(check)
-    return entry is not None and not entry.computed and state.machine is not None and fits(state.machine, entry.fits)
+    if entry is None or entry.computed or (state.by_kitchen and not entry.aloud):
+        return False
+    return state.machine is not None and fits(state.machine, entry.fits)
 
 
 def _advised(book: Book, state: JobState, number: int, options: tuple[rq.Option, ...]) -> rq.Request:

@@ -13,7 +13,7 @@ from diagnose.view import words
 __all__ = ["left_out"]
 
 
-def left_out(request: rq.Request, letter: str, scene: Scene) -> Sequence[ev.Event]:
+def left_out(request: rq.Wanted, letter: str, scene: Scene) -> Sequence[ev.Event]:
     """What it means to leave a question out. Raises Refused where it can't be left out."""
     line = _line_of(request, scene)
     if line:
@@ -32,6 +32,10 @@ def left_out(request: rq.Request, letter: str, scene: Scene) -> Sequence[ev.Even
             return [ev.MachineDescribed(what)]
         case rq.AskRepair() | rq.AskGone() | rq.AskEnd() | rq.AskFound() | rq.AskSet() | rq.AskLeave():
             return [ev.TurnedTo("advice")]
+        case rq.AskHint(_, hint):
+            return [ev.HintAnswered(hint.seq, hint.writer, False)]
+        case rq.AskOn():
+            return [ev.TurnedTo("advice")]
         case rq.OfferPlate():
             return [ev.PlateWanted(False)]
         case rq.AskComplaint(_, said) if said:
@@ -45,7 +49,7 @@ def left_out(request: rq.Request, letter: str, scene: Scene) -> Sequence[ev.Even
     raise Refused(words.GO_NO_SKIP)
 
 
-def _line_of(request: rq.Request, scene: Scene) -> str:
+def _line_of(request: rq.Wanted, scene: Scene) -> str:
     """The line of the sheet a question belongs to: such a line is left with a reason. Empty: no line's."""
     if isinstance(request, rq.AskFailed | rq.AskWho):
         return request.line

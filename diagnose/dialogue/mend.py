@@ -12,7 +12,7 @@ from diagnose.handover.sheet import failing
 from diagnose.job import events as ev
 from diagnose.terminal.choosing import number_from
 from diagnose.terminal.refusals import Refused
-from diagnose.view import sheet_words, words
+from diagnose.view import sheet_words, together_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import choices, heading, repair_block
 
@@ -51,7 +51,7 @@ def show(request: Mend, scene: Scene, width: int, resumed: bool = False) -> list
                 *([sheet_words.BACK_TO_SHEET] if _lines_in_doubt(scene) else []),
                 *(text for _, text in words.END_WAYS),
             ]
-            return lines + choices([*ways, words.END_BACK], width)
+            return lines + choices([*ways, words.END_BACK, together_words.HAND_ON], width)
 
 
 def answer(request: Mend, text: str, scene: Scene) -> Sequence[ev.Event]:
@@ -73,10 +73,12 @@ def answer(request: Mend, text: str, scene: Scene) -> Sequence[ev.Event]:
             return [ev.TurnedTo("complaint")]
         case rq.AskEnd():
             doubt = _lines_in_doubt(scene)
-            chosen = number_from(text, len(_ENDS) + 1 + bool(doubt)) - bool(doubt)
+            chosen = number_from(text, len(_ENDS) + 2 + bool(doubt)) - bool(doubt)
             if not chosen:
                 return doubt
-            return [ev.Closed(_ENDS[chosen - 1])] if chosen <= len(_ENDS) else [ev.TurnedTo("advice")]
+            if chosen <= len(_ENDS):
+                return [ev.Closed(_ENDS[chosen - 1])]
+            return [ev.TurnedTo("advice" if chosen == len(_ENDS) + 1 else "hand on")]
 
 
 def _lines_in_doubt(scene: Scene) -> list[ev.Event]:

@@ -18,7 +18,7 @@ __all__ = ["choose_meter"]
 
 
 def choose_meter(
-    more: str, request: rq.Request, scene: Scene, front: Front, ask: Callable[[str, Front], str]
+    more: str, request: rq.Wanted, scene: Scene, front: Front, ask: Callable[[str, Front], str]
 ) -> Sequence[ev.Event]:
     """The event of a choice; none where everything stays. Raises Refused."""
     if not isinstance(request, rq.AskCheck):

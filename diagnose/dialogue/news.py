@@ -11,6 +11,7 @@ from diagnose.view.past import was_and_is
 from diagnose.view.ranking import ranking_block
 from diagnose.view.reasons import conflict_block, finding_block
 from diagnose.view.sheet import counts_text, verdict_block
+from diagnose.view.together import beside_block
 
 __all__ = ["News"]
 
@@ -18,13 +19,17 @@ __all__ = ["News"]
 class News:
     """Remembers what was said already, so that each finding and each ranking is printed once."""
 
-    def __init__(self, scene: Scene) -> None:
+    def __init__(self, scene: Scene, moved: bool = False) -> None:
         self._scene = scene
+        self._moved = moved  # whether a row of the ranking says where it was before
+        self._before: dict[str, float] = {}
         self._told: set[object] = set()
         self._last: object = None
+        self._beside = 0  # answers given twice that were said already
 
     def keep_quiet(self) -> None:
         """Count everything so far as said."""
+        self._beside = len(self._scene.state.beside)
         if self._scene.on_sheet:
             self._told |= {("sheet", r.id) for r in self._scene.state.readings}
         elif self._ready():
@@ -42,16 +47,22 @@ class News:
 
     def lines(self, width: int, bars: bool) -> list[Line]:
         """What is new since the last time."""
+        twice = self._twice(width)
         if self._scene.on_sheet:
-            return self._on_sheet(width)
+            return twice + self._on_sheet(width)
         if not self._ready():
-            return []
-        lines = self._findings(width) + self._unanswered(width) + self._changed(width) + self._conflicts(width)
+            return twice
+        lines = twice + self._findings(width) + self._unanswered(width) + self._changed(width) + self._conflicts(width)
         mark = self._mark()
         if mark != self._last and not proving(self._scene.book, self._scene.state):
             self._last = mark
             lines += [*([Line()] if lines else []), *self._ranking(width, bars)]
         return [Line(), *lines] if lines else []
+
+    def _twice(self, width: int) -> list[Line]:
+        """Answers that two people gave to one question, each time there are more."""
+        count, self._beside = self._beside, len(self._scene.state.beside)
+        return beside_block(self._scene.state, self._scene.book, width) if self._beside > count else []
 
     def _on_sheet(self, width: int) -> list[Line]:
         """What the reading taken last has come to, with its working, and what is worked out from it."""
@@ -116,7 +127,8 @@ class News:
 
     def _ranking(self, width: int, bars: bool) -> list[Line]:
         rows = self._scene.rows
-        lines = ranking_block(rows, width, bars=bars)
+        lines = ranking_block(rows, width, bars=bars, before=self._before if self._moved else None)
+        self._before = {row.id: row.probability for row in rows}
         if self._scene.state.readings and self._scene.assessment.nothing_fits:
             behind = [words.UNLISTED_BEHIND + title + "." for title in self._scene.assessment.unlisted_behind]
             lines += wrap(" ".join([words.UNLISTED_FIRST, *behind]), width, "  ", role="caution")

@@ -15,7 +15,7 @@ from diagnose.view.question import paragraphs
 __all__ = ["number_lines"]
 
 
-def number_lines(request: rq.Request, more: str, scene: Scene, width: int) -> list[Line]:
+def number_lines(request: rq.Wanted, more: str, scene: Scene, width: int) -> list[Line]:
     """The figure of the check asked now, of the check that `more` names, or of the last finding."""
     if not scene.ranked:
         return wrap(words.NO_NUMBER, width)

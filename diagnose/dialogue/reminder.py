@@ -6,24 +6,27 @@ from diagnose.dialogue import requests as rq
 from diagnose.dialogue.begin import machine_groups, plate_question
 from diagnose.dialogue.care import work_named
 from diagnose.dialogue.complain import complaint_groups
+from diagnose.dialogue.hints import ways
 from diagnose.dialogue.scene import Scene
 from diagnose.terminal.grouped import listed
-from diagnose.view import sheet_words, words
+from diagnose.view import sheet_words, together_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import answer_hint, choices, short_choices
+from diagnose.view.together import hint_text
 
-__all__ = ["reminder"]
+__all__ = ["asked", "reminder"]
 
 
-def reminder(request: rq.Request, scene: Scene, width: int) -> list[Line]:
+def reminder(request: rq.Wanted, scene: Scene, width: int) -> list[Line]:
     """`Question 12 again: ...`, with its options where they are few."""
-    if isinstance(request, rq.Stopped | rq.Ended):
+    if isinstance(request, rq.Stopped | rq.Waiting | rq.Ended):
         return []
-    told = wrap(f"Question {request.number} again: {_asked(request, scene)}", width, role="question")
+    told = wrap(f"Question {request.number} again: {asked(request, scene)}", width, role="question")
     return [Line(), *told, *_options(request, scene, width)]
 
 
-def _asked(request: rq.Request, scene: Scene) -> str:
+def asked(request: rq.Wanted, scene: Scene) -> str:
+    """What is asked, in a sentence."""
     book = scene.book
     match request:
         case rq.AskCheck(_, name):
@@ -52,10 +55,14 @@ def _asked(request: rq.Request, scene: Scene) -> str:
             return f"{scene.sheet.by_id[line].title}. {sheet_words.LEAVE}"
         case rq.AskWho(_, line):
             return f"{scene.sheet.by_id[line].title}: {sheet_words.WHO_SHOWN}"
+        case rq.AskHint(_, hint):
+            return hint_text(hint.given, book)
+        case rq.AskOn():
+            return together_words.WHO_GOES_ON
     return words.ASKED[type(request).__name__]
 
 
-def _options(request: rq.Request, scene: Scene, width: int) -> list[Line]:
+def _options(request: rq.Wanted, scene: Scene, width: int) -> list[Line]:
     match request:
         case rq.AskCheck(_, name):
             check = scene.book.checks[name]
@@ -77,4 +84,6 @@ def _options(request: rq.Request, scene: Scene, width: int) -> list[Line]:
             return listed(complaint_groups(scene), width)
         case rq.AskMachine():
             return listed(machine_groups(scene), width)
+        case rq.AskHint():
+            return choices(ways(request, scene), width)
     return []

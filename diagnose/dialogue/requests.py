@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from diagnose.job.state import Hint
 from diagnose.model import Book
 from diagnose.view import words
 
@@ -20,8 +21,10 @@ __all__ = [
     "AskFound",
     "AskGone",
     "AskHandover",
+    "AskHint",
     "AskLeave",
     "AskMachine",
+    "AskOn",
     "AskRepair",
     "AskSafety",
     "AskSet",
@@ -29,10 +32,13 @@ __all__ = [
     "Decide",
     "Describe",
     "Ended",
+    "Numbered",
     "OfferPlate",
     "Option",
     "Request",
     "Stopped",
+    "Waiting",
+    "Wanted",
 ]
 
 
@@ -53,29 +59,31 @@ class Option:
 
 
 @dataclass(frozen=True)
-class _Numbered:
+class Numbered:
+    """A question, by its number."""
+
     number: int
 
 
 @dataclass(frozen=True)
-class AskMachine(_Numbered):
+class AskMachine(Numbered):
     """Which machine: a saved one or a type."""
 
 
 @dataclass(frozen=True)
-class OfferPlate(_Numbered):
+class OfferPlate(Numbered):
     """Whether to read the plate, or to go on with the type's figures."""
 
 
 @dataclass(frozen=True)
-class Describe(_Numbered):
+class Describe(Numbered):
     """Name, serial number or site, in free text."""
 
     what: Literal["name", "serial", "site"]
 
 
 @dataclass(frozen=True)
-class AskFigure(_Numbered):
+class AskFigure(Numbered):
     """One plate figure."""
 
     figure: str
@@ -83,7 +91,7 @@ class AskFigure(_Numbered):
 
 
 @dataclass(frozen=True)
-class AskSafety(_Numbered):
+class AskSafety(Numbered):
     """The stop conditions."""
 
 
@@ -95,21 +103,21 @@ class Stopped:
 
 
 @dataclass(frozen=True)
-class AskComplaint(_Numbered):
+class AskComplaint(Numbered):
     """What the kitchen complains of; `said` already."""
 
     said: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
-class AskContext(_Numbered):
+class AskContext(Numbered):
     """One question about the job as a whole."""
 
     question: str
 
 
 @dataclass(frozen=True)
-class AskCaution(_Numbered):
+class AskCaution(Numbered):
     """Cautions to be read, and words to be typed, before a check or repair is shown."""
 
     before: str
@@ -120,7 +128,7 @@ class AskCaution(_Numbered):
 
 
 @dataclass(frozen=True)
-class AskCheck(_Numbered):
+class AskCheck(Numbered):
     """One check to be answered."""
 
     check: str
@@ -129,47 +137,47 @@ class AskCheck(_Numbered):
 
 
 @dataclass(frozen=True)
-class Decide(_Numbered):
+class Decide(Numbered):
     """What to do next, where the advice is no check."""
 
     options: tuple[Option, ...]
 
 
 @dataclass(frozen=True)
-class AskRepair(_Numbered):
+class AskRepair(Numbered):
     """A repair to be made, and what was found."""
 
     cause: str
 
 
 @dataclass(frozen=True)
-class AskGone(_Numbered):
+class AskGone(Numbered):
     """Whether a complaint is gone after a repair."""
 
     complaint: str
 
 
 @dataclass(frozen=True)
-class AskClose(_Numbered):
+class AskClose(Numbered):
     """Nothing is complained of any more."""
 
     how: Literal["repaired", "no fault"]
 
 
 @dataclass(frozen=True)
-class AskEnd(_Numbered):
+class AskEnd(Numbered):
     """How the job ends without a proven repair."""
 
 
 @dataclass(frozen=True)
-class AskFailed(_Numbered):
+class AskFailed(Numbered):
     """A line of the sheet is not as wanted, or can't be told: what now?"""
 
     line: str
 
 
 @dataclass(frozen=True)
-class AskFound(_Numbered):
+class AskFound(Numbered):
     """How what is to be set stands now, before it is touched."""
 
     line: str
@@ -177,7 +185,7 @@ class AskFound(_Numbered):
 
 
 @dataclass(frozen=True)
-class AskSet(_Numbered):
+class AskSet(Numbered):
     """Something to be set, which way and how far."""
 
     line: str
@@ -185,22 +193,39 @@ class AskSet(_Numbered):
 
 
 @dataclass(frozen=True)
-class AskLeave(_Numbered):
+class AskLeave(Numbered):
     """Why a line is left as it is."""
 
     line: str
 
 
 @dataclass(frozen=True)
-class AskWho(_Numbered):
+class AskWho(Numbered):
     """Who was shown what a line tells."""
 
     line: str
 
 
 @dataclass(frozen=True)
-class AskHandover(_Numbered):
+class AskHandover(Numbered):
     """The sheet is through: hand the machine over, or what else?"""
+
+
+@dataclass(frozen=True)
+class AskHint(Numbered):
+    """What somebody who follows suggests: taken, or left."""
+
+    hint: Hint
+
+
+@dataclass(frozen=True)
+class AskOn(Numbered):
+    """Who goes on with the job."""
+
+
+@dataclass(frozen=True)
+class Waiting:
+    """Somebody else goes on with the job; here it is over for now."""
 
 
 @dataclass(frozen=True)
@@ -230,5 +255,9 @@ Request = (
     | AskLeave
     | AskWho
     | AskHandover
+    | AskHint
+    | AskOn
+    | Waiting
     | Ended
 )
+Wanted = Request | Numbered  # of any kind of conversation

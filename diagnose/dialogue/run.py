@@ -40,12 +40,13 @@ def run_job(
     new_name: str | None = None,
     own: Sequence[OwnInstrument] = (),
     purpose: Literal["repair", "handover"] = "repair",
+    person: str = "",
 ) -> Exit:
     """Begin a job, or go on with `job`, until it is closed or paused. Raises JobHeld and JournalError.
 
     Every answer is on disk before the next question; nothing is written before the first answer.
     `new_name` names a new job where a name made up here won't do; `own` are the technician's instruments, `purpose` is
-    that of a job begun now.
+    that of a job begun now, `person` the name of who works here.
     """
     if job is not None and not journal.has(job):
         front.say(wrap(f"There is no job {job}. `diagnose jobs` lists them.", front.width))
@@ -56,16 +57,17 @@ def run_job(
             stack.enter_context(hold(holds, name))
         stack.enter_context(signals_hang_up(front))
         past = partial(read_history, journal, book, but=name)
-        scene = Scene(Session(book, journal, name), machines, crew or Crew(), own, purpose, past)
+        scene = Scene(Session(book, journal, name), machines, crew or Crew(), own, purpose, person, past)
         try:
             if _stays_closed(scene, front):
                 return Exit.OK
             _say_other_knowledge(scene, front)
+            _arrive(scene)
             Conversation(scene, front).run()
         except Paused:
             _say_paused(scene, front)
             return Exit.PAUSED
-    return Exit.OK
+        return Exit.OK if scene.state.waits is None else Exit.PAUSED
 
 
 def _stays_closed(scene: Scene, front: Front) -> bool:
@@ -83,6 +85,16 @@ def _stays_closed(scene: Scene, front: Front) -> bool:
         if stop or isinstance(record.event, ev.Closed):
             scene.session.do(scene.session.withdrawal(record.number))
     return False
+
+
+def _arrive(scene: Scene) -> None:
+    """Say who is at the machine now, where that is not plain: after a call, after others, or while a job waits."""
+    state, writer = scene.state, scene.session.writer
+    known = state.presences.get(writer)
+    others = any(record.writer != writer for record in scene.session.records)
+    moved = state.waits is not None or state.call is not None or (known is not None and known.place == "desk")
+    if moved or ((others or scene.person) and scene.session.records and (known is None or known.name != scene.person)):
+        scene.session.do(ev.Present(scene.person, "machine", scene.crew.who, scene.crew.keep_closed))
 
 
 def _say_other_knowledge(scene: Scene, front: Front) -> None:

@@ -19,7 +19,7 @@ from diagnose.terminal.choosing import number_from, refuse_empty
 from diagnose.terminal.front import Front
 from diagnose.terminal.refusals import Refused
 from diagnose.units import UnitError
-from diagnose.view import sheet_words, words
+from diagnose.view import sheet_words, together_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.question import access, choices, heading, paragraphs, steps
 from diagnose.view.sheet import at_line, counts_text, sheet_block, verdict_block
@@ -182,7 +182,8 @@ def _ends(scene: Scene) -> list[_Way]:
         ways.append(_Way(sheet_words.TAKE_UP_MISSING, (ev.TurnedTo("check", sheet.missing[0].check.id),)))
     if scene.state.turned.what == "end":
         ways.append(_Way(words.END_BACK, (ev.TurnedTo("advice"),)))
-    return [*ways, _Way(sheet_words.NOT_HANDED_OVER, (ev.Closed("given up"),))]
+    ways.append(_Way(sheet_words.NOT_HANDED_OVER, (ev.Closed("given up"),)))
+    return [*ways, _Way(together_words.HAND_ON, (ev.TurnedTo("hand on"),))]
 
 
 def _set_ways(line: SheetLine, name: str, scene: Scene) -> list[tuple[str, str]]:

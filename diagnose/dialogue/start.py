@@ -27,10 +27,12 @@ def start(
     plain: bool = False,
     crew: Crew | None = None,
     purpose: Literal["repair", "handover"] = "repair",
+    person: str = "",
 ) -> Exit:
     """Begin a job (None), go on with the open one touched last (""), or with the one named.
 
-    `crew` is who works on a job begun now, `purpose` what it is for. Raises JobHeld and JournalError.
+    `crew` is who works on a job begun now, `purpose` what it is for, `person` their name.
+    Raises JobHeld and JournalError.
     """
     front = front_here(plain)
     if job == "":
@@ -43,9 +45,14 @@ def start(
         own = list_instruments(places.instruments)
     except InstrumentError as error:  # a job does not wait for a file: usual accuracies are taken
         front.say(wrap(f"{error}. Usual accuracies are taken until then.", front.width))
-    return run_job(book, journal, places.machines, front, job, places.holds, crew or Crew(), own=own, purpose=purpose)
+    who = crew or Crew()
+    return run_job(
+        book, journal, places.machines, front, job, places.holds, who, own=own, purpose=purpose, person=person
+    )
 
 
 def last_open(book: Book, journal: Journal) -> str | None:
-    """The job touched last that is not closed; None when there is none."""
-    return next((e.job for e in journal.jobs() if fold(journal.records(e.job), book).closed is None), None)
+    """The job touched last that is not closed, one's own before those of others; None when there is none."""
+    mine = journal.written_here()
+    entries = sorted(journal.jobs(), key=lambda entry: entry.job not in mine)
+    return next((e.job for e in entries if fold(journal.records(e.job), book).closed is None), None)

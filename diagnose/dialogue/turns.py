@@ -26,7 +26,7 @@ from diagnose.view.ranking import ranking_block
 __all__ = ["turn"]
 
 
-def turn(letter: str, more: str, request: rq.Request, scene: Scene, front: Front) -> Sequence[ev.Event] | None:
+def turn(letter: str, more: str, request: rq.Wanted, scene: Scene, front: Front) -> Sequence[ev.Event] | None:
     """The events a letter leads to; none of them when nothing was chosen. None: no letter of this kind.
 
     Raises Refused with a clear sentence.
@@ -45,7 +45,7 @@ def turn(letter: str, more: str, request: rq.Request, scene: Scene, front: Front
     return acts[letter]() if letter in acts else None
 
 
-def _check(more: str, request: rq.Request, scene: Scene, front: Front) -> Sequence[ev.Event]:
+def _check(more: str, request: rq.Wanted, scene: Scene, front: Front) -> Sequence[ev.Event]:
     if not scene.ranked:
         raise Refused(words.NOT_YET)
     options = request.options if isinstance(request, rq.AskCheck | rq.AskCaution | rq.Decide) else ()
@@ -116,7 +116,7 @@ def _undo(more: str, scene: Scene, front: Front) -> Sequence[ev.Event]:
     chosen = dict(answers).get(int(more[:6]) if more.isascii() and more.isdigit() else 0)
     if chosen is None:
         raise Refused(f"{short(more)} is no question answered so far; u shows them.")
-    front.say(wrap(f"Taken back: {answer_text(by_number[chosen], scene.book)}", front.width))
+    front.say(wrap(words.TAKEN_BACK + answer_text(by_number[chosen], scene.book), front.width))
     scene.session.take_back(chosen)
     return []
 

@@ -13,15 +13,27 @@ How it works, in the order of the modules:
 - `explain`, `conflict`: the same sweep over "what if this had not been found" gives reasons in bits and contradictions.
 - `economy`, `repairs`, `options`, `advice`: minutes for covers, states, repairs and help; the expected minutes to a
   verified repair after each possible answer; what to do next.
+- `van`, `needs`, `calls`, `calling`: which parts to carry to a visit, and what a question on the telephone is worth.
 """
 
 from diagnose.inference.advice import advise, counted_as
+from diagnose.inference.calling import CallAdvice, advise_call
+from diagnose.inference.calls import Question
 from diagnose.inference.conflict import Conflict, conflicts, nothing_listed_fits
 from diagnose.inference.economy import Circumstances, Economy, Task
 from diagnose.inference.evidence import Item
 from diagnose.inference.explain import Explanation, Reason, explain
+from diagnose.inference.needs import IF_NEEDED, VanAdvice, advise_van, kept, minutes_of, parts_of, who_for
 from diagnose.inference.options import Advice, Option
-from diagnose.inference.posterior import bearing_checks, concerned, predict, solve, solve_and_predict, weighable
+from diagnose.inference.posterior import (
+    bearing_checks,
+    concerned,
+    most_telling,
+    predict,
+    solve,
+    solve_and_predict,
+    weighable,
+)
 from diagnose.inference.situation import (
     ImpossibleSituationError,
     Prediction,
@@ -32,7 +44,9 @@ from diagnose.inference.situation import (
 from diagnose.inference.tree import FaultTree, Node, TreeCheck, build_tree, unlisted
 
 __all__ = [
+    "IF_NEEDED",
     "Advice",
+    "CallAdvice",
     "Circumstances",
     "Conflict",
     "Economy",
@@ -43,23 +57,32 @@ __all__ = [
     "Node",
     "Option",
     "Prediction",
+    "Question",
     "Reason",
     "Situation",
     "Solution",
     "Task",
     "TooWideError",
     "TreeCheck",
+    "VanAdvice",
     "advise",
+    "advise_call",
+    "advise_van",
     "bearing_checks",
     "build_tree",
     "concerned",
     "conflicts",
     "counted_as",
     "explain",
+    "kept",
+    "minutes_of",
+    "most_telling",
     "nothing_listed_fits",
+    "parts_of",
     "predict",
     "solve",
     "solve_and_predict",
     "unlisted",
     "weighable",
+    "who_for",
 ]

@@ -20,6 +20,7 @@ from diagnose.inference import (
     conflicts,
     counted_as,
     explain,
+    most_telling,
     nothing_listed_fits,
     predict,
     solve,
@@ -95,14 +96,16 @@ class Assessment:
 
     @cached_property
     def predictions(self) -> Mapping[str, Prediction]:
-        """What each open check would answer, and what would then be believed."""
+        """What each open check would answer, and what would then be believed; on the telephone of the telling ones."""
         checks = self._open_checks()
+        if self.state.by_kitchen:  # somebody waits for the next question
+            checks = most_telling(self.tree, self.solution.posterior, checks)
         known: Kept[Mapping[str, Prediction]] = Kept.of(self.tree, "foretold", _FORETOLD)
         return known.get_or((_key(self.situation), *checks), lambda: predict(self.tree, self.situation, checks))
 
     def _open_checks(self) -> list[str]:
-        """Checks that bear on what is complained of, not answered since the last repair and not skipped."""
-        done = {*self.state.readings_now(), *self.state.skipped}
+        """Checks that bear on what is complained of, not answered since the last repair, and possible here and now."""
+        done = {*self.state.readings_now(), *circumstances(self.book, self.state).unavailable}
         return [check for check in bearing_checks(self.tree, self.situation) if check not in done]
 
     @cached_property

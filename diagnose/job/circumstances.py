@@ -5,6 +5,7 @@ from __future__ import annotations
 from diagnose.inference import Circumstances
 from diagnose.job.state import JobState
 from diagnose.model import Book, Cause, Check
+from diagnose.model.telephone import asked_aloud
 
 __all__ = ["circumstances"]
 
@@ -26,8 +27,8 @@ def circumstances(book: Book, state: JobState) -> Circumstances:
 
 
 def _not_by_telephone(book: Book, state: JobState) -> frozenset[str]:
-    """Checks and repairs that a kitchen worker is not asked for: those without words to say aloud."""
-    if state.call is None or state.call.caller != "kitchen":
+    """Checks and repairs that a kitchen worker is not asked for: those not said aloud, as things are."""
+    if not state.by_kitchen or state.machine is None:
         return frozenset()
-    silent = {name for name, check in book.checks.items() if not check.aloud}
-    return frozenset(silent | {name for name, cause in book.causes.items() if not getattr(cause, "aloud", None)})
+    silent = book.checks.keys() - asked_aloud(book, state.machine, state.present)
+    return frozenset(silent | {name for name, cause in book.causes.items() if not cause.aloud})

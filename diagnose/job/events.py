@@ -7,7 +7,16 @@ from typing import Literal
 import msgspec
 
 from diagnose.job.event_kind import Kind
-from diagnose.job.together_events import CallBegun, CallEnded, HandedOn, HintAnswered, Hinted, Present, Unknown
+from diagnose.job.together_events import (
+    CallBegun,
+    CallEnded,
+    HandedOn,
+    HintAnswered,
+    Hinted,
+    Present,
+    TypeTold,
+    Unknown,
+)
 
 __all__ = [
     "EVENT_TYPES",
@@ -39,6 +48,7 @@ __all__ = [
     "Skipped",
     "StepDone",
     "TurnedTo",
+    "TypeTold",
     "Unknown",
     "Withdrawn",
 ]
@@ -114,7 +124,7 @@ class TurnedTo(Kind, frozen=True):
     On a sheet `line` is the line it is for: of an adjustment that is made, of a line that is left as it is.
     """
 
-    what: Literal["advice", "check", "repair", "prove", "complaint", "end", "adjust", "leave"]
+    what: Literal["advice", "check", "repair", "prove", "complaint", "end", "adjust", "leave", "hand on"]
     id: str = ""
     line: str = ""
 
@@ -143,7 +153,7 @@ class InstrumentChosen(Kind, frozen=True):
 
 
 class Skipped(Kind, frozen=True):
-    """A check was not answered."""
+    """A check was not answered; or, on the telephone, a repair was not made."""
 
     check: str
     why: Literal["don't know", "can't reach", "not measured", "not now"]
@@ -239,6 +249,7 @@ Event = (
     | LineLeft
     | Present
     | CallBegun
+    | TypeTold
     | CallEnded
     | Hinted
     | HintAnswered

@@ -54,6 +54,8 @@ _ANSWERS = (
     ev.Adjusted,
     ev.LineLeft,
     ev.HintAnswered,
+    ev.TypeTold,
+    ev.CallBegun,
 )
 
 

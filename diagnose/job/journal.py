@@ -17,6 +17,8 @@ from pathlib import Path
 import msgspec
 
 from diagnose.job.events import AnyEvent, Event, Record, Unknown
+from diagnose.job.harmless import harmless
+from diagnose.job.queries import OF_MACHINE, OPEN_JOBS
 
 __all__ = ["JobEntry", "Journal", "JournalError", "new_job_name", "new_writer", "utc_now"]
 
@@ -42,6 +44,16 @@ create table if not exists sent (
 ) without rowid;
 -- What this journal knows of itself: the name it writes under, and how far it has read in which store.
 create table if not exists own (name text primary key, value text not null) without rowid;
+-- Events of this journal that were written again under another name; they count no more.
+create table if not exists aside (
+    job text not null,
+    number integer not null,
+    writer text not null,
+    at text not null,
+    body text not null,
+    seq integer not null,
+    seen text not null
+);
 """
 # Columns that came later; where they are empty, one alone wrote, and an event's number is its seq.
 _LATER = {"seq": "integer", "seen": "text not null default ''"}
@@ -52,25 +64,9 @@ _NEWEST = """
 select writer, coalesce(seq, event.number) from event left join sent using (job, number) where job = ?
 order by position is null desc, position desc, event.number desc limit 1
 """
+_OWN_NAME = "select value from own where name = 'writer'"
 _LAST_OF_WRITER = "select coalesce(max(coalesce(seq, number)), 0) from event where job = ? and writer = ?"
 _SIGNS = "bcdfghjkmnpqrstvwxz23456789"  # no vowels, so that no word comes out; nothing that looks like another
-
-# Jobs opened on a machine under a name of its own, or given that name later on. A name is compared whatever its case;
-# an event of another kind, or one that is no JSON, is passed over.
-_OF_MACHINE = """
-select job, min(at), max(at), count(*) from event where job in (
-    select job from event where case
-        when instr(body, '"Opened"') and json_valid(body) then
-            json_extract(body, '$.kind') = 'Opened'
-            and json_extract(body, '$.machine') <> json_extract(body, '$.type')
-            and casefold(json_extract(body, '$.machine')) = :name
-        when instr(body, '"MachineDescribed"') and json_valid(body) then
-            json_extract(body, '$.kind') = 'MachineDescribed'
-            and json_extract(body, '$.what') = 'name'
-            and casefold(json_extract(body, '$.text')) = :name
-        else 0 end
-) group by job order by min(at), job
-"""
 
 
 class JournalError(Exception):
@@ -79,12 +75,16 @@ class JournalError(Exception):
 
 @dataclass(frozen=True)
 class JobEntry:
-    """A job in the list: its name, when it was begun and last touched, how many events."""
+    """A job in the list: its name, when it was begun and last touched, how many events.
+
+    `mark` changes with anything that may change how the job stands, where it was asked for.
+    """
 
     job: str
     begun: str
     touched: str
     events: int
+    mark: str = ""
 
 
 def utc_now() -> str:
@@ -125,7 +125,8 @@ class Journal:
             self._db.execute("pragma synchronous=full")
             self._db.create_function("casefold", 1, _folded, deterministic=True)
             self._prepare()
-            self.writer = writer or self._own_writer()
+            self._named = writer
+            self._begin_own_name()
             self._version = self._data_version()
         except (OSError, sqlite3.Error) as error:
             raise JournalError(f"{path} can't be used as a journal ({error}); name another with --journal") from None
@@ -138,10 +139,14 @@ class Journal:
                 self._db.execute(f"alter table event add column {column} {kind}")
         self._db.execute(_KEY)
 
-    def _own_writer(self) -> str:
-        self._db.execute("insert into own values ('writer', ?) on conflict do nothing", (new_writer(),))
-        (name,) = self._db.execute("select value from own where name = 'writer'").fetchone()
-        return str(name)
+    def _begin_own_name(self) -> None:
+        if self._named is None and self._db.execute(_OWN_NAME).fetchone() is None:
+            self._db.execute("insert into own values ('writer', ?) on conflict do nothing", (new_writer(),))
+
+    @property
+    def writer(self) -> str:
+        """The name it writes under; its own is looked up, since a copied journal takes another."""
+        return self._named or str(self._db.execute(_OWN_NAME).fetchone()[0])
 
     @property
     def tag(self) -> str:
@@ -185,10 +190,11 @@ class Journal:
         try:
             self._db.execute("begin immediate")
             (last,) = self._db.execute("select coalesce(max(number), 0) from event where job = ?", (job,)).fetchone()
-            (mine,) = self._db.execute(_LAST_OF_WRITER, (job, self.writer)).fetchone()
+            writer = self.writer
+            (mine,) = self._db.execute(_LAST_OF_WRITER, (job, writer)).fetchone()
             newest = self._db.execute(_NEWEST, (job,)).fetchone()
             seen = f"{newest[0]}:{newest[1]}" if newest else ""
-            record = Record(number=last + 1, at=self._clock(), writer=self.writer, event=event, seq=mine + 1, seen=seen)
+            record = Record(number=last + 1, at=self._clock(), writer=writer, event=event, seq=mine + 1, seen=seen)
             self._db.execute(
                 "insert into event (job, number, writer, at, body, seq, seen) values (?, ?, ?, ?, ?, ?, ?)",
                 (job, record.number, record.writer, record.at, body, record.seq, seen),
@@ -218,10 +224,12 @@ class Journal:
         event: AnyEvent
         try:
             event = msgspec.json.decode(body, type=Event)
-        except msgspec.MsgspecError as error:
+        except (msgspec.MsgspecError, RecursionError) as error:
             if writer == self.writer or not body.lstrip().startswith("{"):
                 raise JournalError(f"event {number} of {job} can't be read ({error}); it was left as it is") from None
             event = Unknown(_kind(body))
+        if writer != self.writer:
+            event = harmless(event)
         return Record(number=number, at=at, writer=writer, event=event, seq=seq, seen=seen)
 
     def today(self) -> date:
@@ -235,6 +243,17 @@ class Journal:
         ).fetchall()
         return tuple(JobEntry(*row) for row in rows)
 
+    def open_jobs(self) -> tuple[JobEntry, ...]:
+        """The jobs that are not closed, and the few of which only the fold can tell; touched longest ago first."""
+        return tuple(JobEntry(*row) for row in self._db.execute(OPEN_JOBS).fetchall())
+
+    def written_here(self) -> frozenset[str]:
+        """The jobs into which this journal itself wrote something."""
+        rows = self._db.execute(
+            "select distinct job from event where writer = ? or writer in (select writer from aside)", (self.writer,)
+        ).fetchall()
+        return frozenset(str(job) for (job,) in rows)
+
     def of_machine(self, name: str) -> tuple[JobEntry, ...]:
         """The jobs of the machine saved under that name, whatever its case, the oldest first.
 
@@ -244,7 +263,7 @@ class Journal:
         if not wanted:
             return ()
         try:
-            rows = self._db.execute(_OF_MACHINE, {"name": wanted}).fetchall()
+            rows = self._db.execute(OF_MACHINE, {"name": wanted}).fetchall()
         except sqlite3.Error as error:
             raise JournalError(
                 f"{self.path} could not be searched ({error}); the jobs in it are as they were"
@@ -256,7 +275,7 @@ def _kind(body: str) -> str:
     """The kind of an event that this program can't read."""
     try:
         return str(msgspec.json.decode(body, type=dict[str, object]).get("kind", "?"))[:40]
-    except msgspec.MsgspecError:
+    except (msgspec.MsgspecError, RecursionError):
         return "?"
 
 

@@ -34,6 +34,11 @@ class Places:
         return self.home / "holds"
 
     @property
+    def config(self) -> Path:
+        """What its user set: the store of the fleet, their name."""
+        return self.home / "config.toml"
+
+    @property
     def log(self) -> Path:
         return self.home / "diagnose.log"
 

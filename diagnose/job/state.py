@@ -79,6 +79,7 @@ class JobState:
     presences: Mapping[str, Presence] = field(default_factory=dict)  # by writer
     call: ev.CallBegun | None = None  # the call that is on
     call_ended: ev.CallEnded | None = None  # how the last one ended
+    types_told: Mapping[str, str] = field(default_factory=dict)  # question that tells types apart -> answer
     hints: tuple[Hint, ...] = ()
     waits: ev.HandedOn | None = None  # whom or what it waits for
     # Question -> the answer that counts; how it came about is no part of how the job stands.
@@ -98,6 +99,11 @@ class JobState:
         """The complaints that are there now, in the order they were said."""
         last = {name: present for name, _, present in self.complaints}
         return tuple(name for name, present in last.items() if present)
+
+    @property
+    def by_kitchen(self) -> bool:
+        """Whether somebody of the kitchen is on the telephone: no tool, no cover, nothing live."""
+        return self.call is not None and self.call.caller == "kitchen"
 
     @property
     def open_hint(self) -> Hint | None:

@@ -25,6 +25,8 @@ def together(state: JobState, record: ev.Record) -> JobState:
             here = {**state.presences, record.writer: Presence(known.name, "desk")}
             # The stop conditions come first in every call.
             return replace(state, presences=here, call=event, safety_asked=False, stop=None, waits=None)
+        case ev.TypeTold(question, answer):
+            return replace(state, types_told={**state.types_told, question: answer})
         case ev.CallEnded(how, text):
             waits = ev.HandedOn("technician", text) if how in ("stop", "visit") else state.waits
             return replace(state, call=None, call_ended=event, waits=waits)

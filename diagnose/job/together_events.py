@@ -8,7 +8,7 @@ import msgspec
 
 from diagnose.job.event_kind import Kind
 
-__all__ = ["CallBegun", "CallEnded", "HandedOn", "HintAnswered", "Hinted", "Present", "Unknown"]
+__all__ = ["CallBegun", "CallEnded", "HandedOn", "HintAnswered", "Hinted", "Present", "TypeTold", "Unknown"]
 
 
 class Present(Kind, frozen=True):
@@ -26,6 +26,13 @@ class CallBegun(Kind, frozen=True):
     caller: Literal["kitchen", "technician"]
     name: str = ""
     language: str = ""
+
+
+class TypeTold(Kind, frozen=True):
+    """What the caller answered to a question that tells types of machine apart; word for word, or not known."""
+
+    question: str
+    answer: str = ""
 
 
 class CallEnded(Kind, frozen=True):

@@ -1,11 +1,12 @@
 """Floor 2: what the knowledge, a machine and an observation are, and how they are read."""
 
 from diagnose.model.book import Book, Place, Scale
-from diagnose.model.entities import Cause, Check, Complaint, Event, Outcome, ReadingSpec, Shift
+from diagnose.model.entities import Cause, Check, Complaint, Event, Meanwhile, Outcome, ReadingSpec, Shift
 from diagnose.model.instruments import Instrument
 from diagnose.model.loader import load_book, shipped_knowledge
 from diagnose.model.machine import PLATE_FIGURES, TRAITS, Machine, PlateFigure, fits
 from diagnose.model.observed import Finding, Reading
+from diagnose.model.parts import Part, part_of
 from diagnose.model.problems import KnowledgeError, Problem
 from diagnose.model.record import Basis
 from diagnose.model.sheet import Adjustment, SheetLine
@@ -17,7 +18,10 @@ from diagnose.model.supporting import (
     Limit,
     MachineType,
     Source,
+    Stock,
     StopCondition,
+    TellApart,
+    TypeAnswer,
 )
 
 __all__ = [
@@ -40,7 +44,9 @@ __all__ = [
     "Limit",
     "Machine",
     "MachineType",
+    "Meanwhile",
     "Outcome",
+    "Part",
     "Place",
     "PlateFigure",
     "Problem",
@@ -50,8 +56,12 @@ __all__ = [
     "SheetLine",
     "Shift",
     "Source",
+    "Stock",
     "StopCondition",
+    "TellApart",
+    "TypeAnswer",
     "fits",
     "load_book",
+    "part_of",
     "shipped_knowledge",
 ]

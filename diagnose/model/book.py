@@ -15,7 +15,9 @@ from diagnose.model.supporting import (
     Limit,
     MachineType,
     Source,
+    Stock,
     StopCondition,
+    TellApart,
 )
 
 __all__ = ["Book", "Place", "Scale"]
@@ -63,9 +65,12 @@ class Book:
     machines: Mapping[str, MachineType] = field(default_factory=dict)
     instruments: Mapping[str, InstrumentKind] = field(default_factory=dict)
     context: Mapping[str, ContextQuestion] = field(default_factory=dict)
+    tell_apart: Mapping[str, TellApart] = field(default_factory=dict)  # questions for the type of machine
     access: Mapping[str, Effort] = field(default_factory=dict)
     states: Mapping[str, Effort] = field(default_factory=dict)
     help: Mapping[str, Effort] = field(default_factory=dict)
+    visits: Mapping[str, Effort] = field(default_factory=dict)  # what a visit and the telephone are counted with
+    stocks: Mapping[str, Stock] = field(default_factory=dict)  # where parts are kept
     lines: Mapping[str, SheetLine] = field(default_factory=dict)  # of the handover's sheet, as written
     adjustments: Mapping[str, Adjustment] = field(default_factory=dict)
     scales: Mapping[str, Scale] = field(default_factory=dict)  # likelihood, frequency, shift, unlisted

@@ -11,7 +11,23 @@ import msgspec
 
 from diagnose.model.record import BASIS, CAUTIONS, FITS, ID, Access, Basis, State, Traits, Who, said
 
-__all__ = ["Cause", "Check", "Complaint", "Event", "Outcome", "ReadingSpec", "Shift"]
+__all__ = ["Cause", "Check", "Complaint", "Event", "Meanwhile", "Outcome", "ReadingSpec", "Shift"]
+
+
+class Meanwhile(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """What the kitchen does until the machine is right, inside a complaint."""
+
+    use: Annotated[
+        Literal["as usual", "with care", "stop"],
+        said("whether it goes on washing: as ever, only as told, or not at all"),
+    ]
+    say: Annotated[list[str], said("what the kitchen is told to do until then, sentence by sentence, as said aloud")]
+    ask_only: Annotated[
+        list[str],
+        said("the only checks asked by telephone then, as where the machine stays off", "list of checks", "any"),
+    ] = []
+    fits: Annotated[Traits, FITS] = {}
+    basis: Annotated[Basis, BASIS]
 
 
 class Complaint(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
@@ -24,6 +40,14 @@ class Complaint(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only
     unlisted: Annotated[str, said("how often it is something not written down here", "word of frequency")] = "uncommon"
     prove_by: Annotated[list[str], said("what shows that it is gone", "list of checks")]
     advice: Annotated[list[str], said("what the kitchen is told afterwards")] = []
+    until: Annotated[
+        list[Meanwhile],
+        said(
+            "what the kitchen does until it is right, told by telephone: the first that fits the machine",
+            "",
+            "nothing is said",
+        ),
+    ] = []
     fits: Annotated[
         Traits, said("where it can be complained of at all; elsewhere it is not offered", "traits", "every machine")
     ] = {}
@@ -64,8 +88,18 @@ class Cause(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=Tru
     how_often: Annotated[str, said("at a call, without any context", "word of frequency")]
     shifts: Annotated[list[Shift], said("what of the job as a whole makes it more or less frequent")] = []
     repair: Annotated[list[str], said("steps a trainee can follow, from making safe to measuring again")]
+    aloud: Annotated[
+        list[str],
+        said(
+            "said to a kitchen worker who puts it right alone: made safe first, what to look at afterwards last",
+            "",
+            "never by telephone",
+        ),
+    ] = []
     minutes: Annotated[float, said("for one who has done it before, part at hand, without opening and isolating")]
-    parts: Annotated[list[str], said("in general words, with what must match", "list of text, may be empty")]
+    parts: Annotated[
+        list[str], said("NAME, what must match, if ...: the name as in `parts.toml`", "list of text, may be empty")
+    ]
     open: Annotated[list[Access], said("`none`, or the covers", "list of access words")]
     state: Annotated[State, said("of the machine during the work")]
     who: Annotated[Who, said("who may do it; local rules may ask for more")]

@@ -21,6 +21,7 @@ __all__ = ["RECORDS", "Field", "field_tables", "fields_of"]
 RECORDS: Mapping[str, type[msgspec.Struct]] = {
     "Basis": r.Basis,
     "Complaint": e.Complaint,
+    "Meanwhile": e.Meanwhile,
     "Event": e.Event,
     "Cause": e.Cause,
     "Shift": e.Shift,
@@ -35,8 +36,11 @@ RECORDS: Mapping[str, type[msgspec.Struct]] = {
     "Caution": s.Caution,
     "Stop": s.StopCondition,
     "Context question": s.ContextQuestion,
+    "Question for the type": s.TellApart,
+    "Type answer": s.TypeAnswer,
     "Machine": s.MachineType,
-    "Access, state, help": s.Effort,
+    "Access, state, help, visit": s.Effort,
+    "Stock": s.Stock,
 }
 _PLAIN = {str: "text", float: "number", int: "whole number", bool: "true or false"}
 _LONG = 4  # a choice of more words than these is named, not written out, in a list

@@ -34,7 +34,9 @@ _KINDS: dict[str, dict[str, type[msgspec.Struct]]] = {
     "sources.toml": {"source": s.Source},
     "cautions.toml": {"caution": s.Caution, "stop": s.StopCondition},
     "context.toml": {"question": s.ContextQuestion},
-    "access.toml": {"access": s.Effort, "state": s.Effort, "help": s.Effort},
+    "tell_apart.toml": {"tell_apart": s.TellApart},
+    "access.toml": {"access": s.Effort, "state": s.Effort, "help": s.Effort, "visit": s.Effort},
+    "parts.toml": {"stock": s.Stock},
 }
 _REFERENCES = ("of", "looks_at", "prove_by", "inseparable_from", "check", "adjust", "upsets")
 
@@ -214,9 +216,12 @@ class _Gathered:
             machines=t.get("machine", {}),
             instruments=t.get("instrument", {}),
             context=t.get("question", {}),
+            tell_apart=t.get("tell_apart", {}),
             access=t.get("access", {}),
             states=t.get("state", {}),
             help=t.get("help", {}),
+            visits=t.get("visit", {}),
+            stocks=t.get("stock", {}),
             scales=self.scales,
             lines=t.get("line", {}),
             adjustments=t.get("adjust", {}),

@@ -8,7 +8,19 @@ import msgspec
 
 from diagnose.model.record import BASIS, FITS, Basis, Traits, said
 
-__all__ = ["Caution", "ContextQuestion", "Effort", "InstrumentKind", "Limit", "MachineType", "Source", "StopCondition"]
+__all__ = [
+    "Caution",
+    "ContextQuestion",
+    "Effort",
+    "InstrumentKind",
+    "Limit",
+    "MachineType",
+    "Source",
+    "Stock",
+    "StopCondition",
+    "TellApart",
+    "TypeAnswer",
+]
 
 
 class Source(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
@@ -44,6 +56,13 @@ class StopCondition(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_
     id: Annotated[str, said("short", "id")]
     ask: Annotated[str, said("the danger, as a question")]
     instruction: Annotated[list[str], said("the one thing to do then")]
+    aloud: Annotated[
+        str | None, said("the question for a kitchen worker on the telephone", "", "`ask` is fit to be said")
+    ] = None
+    aloud_then: Annotated[
+        list[str],
+        said("what the kitchen is told to do then, sentence by sentence", "", "`instruction` is fit to be said"),
+    ] = []
     basis: Annotated[Basis, BASIS]
 
 
@@ -70,15 +89,35 @@ class ContextQuestion(msgspec.Struct, forbid_unknown_fields=True, frozen=True, k
     id: Annotated[str, said("shifts name it", "id")]
     ask: Annotated[str, said("the question")]
     answers: Annotated[list[str], said("shifts name these word for word")]
+    aloud: Annotated[
+        str | None, said("the question for a kitchen worker on the telephone", "", "`ask` is fit to be said")
+    ] = None
 
 
 class Effort(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
-    """Minutes to open an access, to bring the machine into a state, or to get help: `access`, `state`, `help`."""
+    """Minutes to open an access, to bring the machine into a state, to get help, or for a visit."""
 
     id: Annotated[str, said("the word that causes and checks use; `call` for help", "id")]
     title: Annotated[str, said("what it is")]
-    minutes: Annotated[float, said("to open and put back; to bring the machine into the state; to get help")]
+    minutes: Annotated[
+        float, said("to open and put back; to bring the machine into the state; to get help; what it is counted with")
+    ]
     back: Annotated[float, said("for a state: to bring the machine out of it again")] = 0.0
+    basis: Annotated[Basis, BASIS]
+
+
+class Stock(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """Where parts are when they are needed, by the names that causes give them."""
+
+    id: Annotated[str, said("short; of two that name the same part the later counts", "id")]
+    kept: Annotated[
+        Literal["van", "store", "house", "order"],
+        said(
+            "`van`: in every service van; `store`: loaded for a visit; `house`: the kitchen has it or gets it; "
+            "`order`: sized, ordered or built after a first visit"
+        ),
+    ]
+    names: Annotated[list[str], said("as causes write them before the comma; what nobody names counts as `store`")]
     basis: Annotated[Basis, BASIS]
 
 
@@ -115,3 +154,22 @@ class MachineType(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_on
         ),
     ]
     basis: Annotated[Basis, BASIS]
+
+
+class TypeAnswer(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """One answer to a question that tells types of machine apart: the types it leaves."""
+
+    answer: Annotated[str, said("in the kitchen's words")]
+    fits: Annotated[Traits, said("the traits of the types it leaves", "traits", "any")] = {}
+    plate: Annotated[
+        dict[str, list[str]],
+        said("plate figures of the types it leaves, as written there", "table: plate figure to figures", "any"),
+    ] = {}
+
+
+class TellApart(msgspec.Struct, forbid_unknown_fields=True, frozen=True, kw_only=True):
+    """A question by which a kitchen worker finds the type of machine, on the telephone."""
+
+    id: Annotated[str, said("short", "id")]
+    aloud: Annotated[str, said("the question for a kitchen worker: what is seen from outside")]
+    answers: Annotated[list[TypeAnswer], said("in the order read out; not knowing it leaves all types")]

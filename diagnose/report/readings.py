@@ -13,7 +13,7 @@ from diagnose.rules import Expected
 from diagnose.units import Quantity, parse_quantity
 from diagnose.view.layout import labelled
 
-__all__ = ["TRACE", "band_blocks", "finding_blocks", "judged", "reading_text", "trace_blocks"]
+__all__ = ["TRACE", "band_blocks", "finding_blocks", "finding_table", "judged", "reading_text", "trace_blocks"]
 
 _SURE = (
     0.8  # below this share of its weight on one outcome a reading is near a limit, and said to be in doubt: judgement
@@ -46,13 +46,19 @@ def judged(dossier: Dossier, reading: Reading) -> tuple[Role, str]:
     return "bad", texts.say("not as wanted")
 
 
-def finding_blocks(dossier: Dossier) -> Iterator[Block]:
-    """Every reading in the order taken."""
+def finding_table(dossier: Dossier) -> Iterator[Block]:
+    """Every reading in the order taken, with what it means; nothing where there is none."""
     texts = dossier.texts
     rows = [_finding_row(dossier, reading) for reading in dossier.readings]
     if rows:
         headers = (texts.say("Check"), texts.say("Read or seen"), texts.say("Stands"), texts.say("What it means"))
         yield Table(texts.say("Readings and observations in the order taken"), headers, tuple(rows), 2)
+
+
+def finding_blocks(dossier: Dossier) -> Iterator[Block]:
+    """Every reading, then what can't well be right together, and what could not be used."""
+    texts = dossier.texts
+    yield from finding_table(dossier)
     for sentence in dossier.assessment.conflicts if dossier.assessment is not None and not dossier.closed else ():
         yield Paragraph(dossier.measures.text(sentence), "caution")
     for unread in dossier.state.unread:

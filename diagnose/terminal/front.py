@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Protocol
 
 from diagnose.view.encode import clean
@@ -33,10 +33,11 @@ class Front(Protocol):
         """Print lines that are wrapped already."""
         ...
 
-    def ask(self, default: str = "", edit: str = "") -> str:
+    def ask(self, default: str = "", edit: str = "", at_once: str = "", notice: Callable[[], str] | None = None) -> str:
         """One line of answer. Enter alone gives `default`; `edit` is offered for mending where that can be done.
 
-        Raises Paused.
+        A sign of `at_once` typed on an empty line is the answer without Enter, and `notice` is asked again and again
+        for a few words to show beside the line, both only where the front can do that. Raises Paused.
         """
         ...
 

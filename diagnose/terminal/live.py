@@ -5,7 +5,8 @@ from __future__ import annotations
 import shutil
 import sys
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from diagnose.terminal.front import Paused, tidy
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
 
 __all__ = ["GUARD_SECONDS", "LiveFront"]
 
+REFRESH_SECONDS = 1.0  # how often a notice is asked for
 GUARD_SECONDS = 0.3  # a key pressed again sooner than this is a bounce or a shaking hand, not an answer
 
 
@@ -48,6 +50,7 @@ class LiveFront:
         self._output = console_output
         self._clock = clock
         self._offered = ""
+        self._at_once = ""
         self._charset = sys.stdout.encoding or "utf-8"
         self._session: PromptSession[str] | None = None
         self._console: Console | None = None
@@ -65,9 +68,12 @@ class LiveFront:
                 self._print(piece, style_of(getattr(line, "role", "")))
         sys.stdout.flush()
 
-    def ask(self, default: str = "", edit: str = "") -> str:
+    def ask(self, default: str = "", edit: str = "", at_once: str = "", notice: Callable[[], str] | None = None) -> str:
         # Loaded only now, so that the question is on the screen before the editor is.
         session = self._prompt_session()
+        session.rprompt = notice
+        session.refresh_interval = REFRESH_SECONDS if notice is not None else 0.0
+        self._at_once = at_once
         if self._guard:
             self._drop_typed_ahead(session)
         self._offered = edit
@@ -77,6 +83,14 @@ class LiveFront:
             raise Paused from None
         self._deaf_until = self._clock() + self._guard
         return tidy(answer) or default
+
+    @contextmanager
+    def printing_above(self) -> Iterator[None]:
+        """While the block runs, lines may be said from another thread: they appear above the line being typed."""
+        from prompt_toolkit.patch_stdout import patch_stdout
+
+        with patch_stdout(raw=True):
+            yield
 
     def hang_up(self) -> None:
         self._gone = True
@@ -132,7 +146,18 @@ class LiveFront:
         for key in (Keys.Any, Keys.ControlM, Keys.ControlJ):
             bindings.add(key, filter=deaf)(swallow)
         bindings.add(Keys.Any, filter=~deaf & Condition(self._untouched))(self._type_over)
+        bindings.add(Keys.Any, filter=~deaf & Condition(self._empty))(self._answer_at_once)
         return bindings
+
+    def _empty(self) -> bool:
+        """Whether nothing is typed yet where one sign may be the whole answer."""
+        return bool(self._at_once) and not self._prompt_session().default_buffer.text
+
+    def _answer_at_once(self, event: KeyPressEvent) -> None:
+        """Take the sign typed, and with it the answer where it is one by itself."""
+        event.current_buffer.insert_text(event.data)
+        if event.data and event.data in self._at_once:
+            event.current_buffer.validate_and_handle()
 
     def _type_over(self, event: KeyPressEvent) -> None:
         """Put what is typed in the place of what was offered; arrows and the erasing key mend it instead."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import TextIO
 
 from diagnose.terminal.front import Paused, tidy
@@ -34,7 +34,7 @@ class PlainFront:
                 self._write(piece + "\n")
         self._output.flush()
 
-    def ask(self, default: str = "", edit: str = "") -> str:
+    def ask(self, default: str = "", edit: str = "", at_once: str = "", notice: Callable[[], str] | None = None) -> str:
         # Without the blank where the answer is printed by us: no line then ends in one.
         self._write(PROMPT.rstrip() if self._echo else PROMPT)
         self._output.flush()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from diagnose.terminal.front import Paused, tidy
 from diagnose.view.layout import screen_width
@@ -24,7 +24,7 @@ class ScriptedFront:
     def say(self, lines: Sequence[str]) -> None:
         self.printed += [str(line) for line in lines]
 
-    def ask(self, default: str = "", edit: str = "") -> str:
+    def ask(self, default: str = "", edit: str = "", at_once: str = "", notice: Callable[[], str] | None = None) -> str:
         answer = next(self._answers, None)
         if answer is None:
             self.printed.append(PROMPT.rstrip())

@@ -14,11 +14,12 @@ __all__ = ["signals_hang_up"]
 
 
 @contextmanager
-def signals_hang_up(front: Front) -> Iterator[None]:
-    """While the block runs, a hang-up, a request to end or an interrupt pauses at the question."""
+def signals_hang_up(*fronts: Front) -> Iterator[None]:
+    """While the block runs, a hang-up, a request to end or an interrupt pauses each front at its question."""
 
     def hang_up(number: int, frame: FrameType | None) -> None:
-        front.hang_up()
+        for front in fronts:
+            front.hang_up()
 
     wanted = [getattr(signal, name) for name in ("SIGHUP", "SIGTERM", "SIGINT") if hasattr(signal, name)]
     if threading.current_thread() is not threading.main_thread():

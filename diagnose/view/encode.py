@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import unicodedata
 
+from diagnose.language.signs import clean
+
 __all__ = ["clean", "for_charset"]
 
 # What each sign becomes where the terminal's character set lacks it.
@@ -40,20 +42,6 @@ _INSTEAD = {
     "\u00a0": " ",
     "\u202f": " ",
 }
-_UNSEEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
-
-
-def clean(text: str) -> str:
-    """The text without control, format and broken characters; each becomes a blank.
-
-    What a person or a file says can then neither move the cursor nor hide words.
-
-    >>> clean("a\\x1b[2Jb")
-    'a [2Jb'
-    """
-    if text.isascii() and text.isprintable():
-        return text
-    return "".join(" " if unicodedata.category(c) in _UNSEEN else c for c in text)
 
 
 def for_charset(text: str, charset: str) -> str:

@@ -16,3 +16,4 @@ class Exit(IntEnum):
     NO_SUCH_JOB = 5
     HELD = 6  # another process has the job open
     INTERNAL = 7  # a fault of the program; the log says where
+    UNREACHABLE = 8  # the store of the fleet does not answer; everything is kept here

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Protocol
 
 from diagnose.view import words
@@ -28,17 +28,24 @@ class RankRow(Protocol):
     def kind(self) -> str: ...
 
 
-def ranking_block(rows: Sequence[RankRow], width: int, shown: int | None = SHOWN, bars: bool = False) -> list[Line]:
+def ranking_block(
+    rows: Sequence[RankRow],
+    width: int,
+    shown: int | None = SHOWN,
+    bars: bool = False,
+    before: Mapping[str, float] | None = None,
+) -> list[Line]:
     """The first rows, every row of what is not listed, and one for the tail; None shows all.
 
-    The number before each row is its rank in the whole ranking, so that `w 7` means the same everywhere.
+    With the probabilities `before`, a row that moved says where from. The number before each row is its rank in the
+    whole ranking, so that `w 7` means the same everywhere.
     """
     lines = [Line(words.RANKING, "heading")]
     hidden = 0
     most = 0.0
     for rank, row in enumerate(rows, 1):
         if shown is None or rank <= shown or row.kind == "unlisted":
-            lines += _row(rank, row, width, bars)
+            lines += _row(rank, row, width, bars, _moved(row, before or {}))
         else:
             hidden += 1
             most = max(most, row.probability)
@@ -48,9 +55,14 @@ def ranking_block(rows: Sequence[RankRow], width: int, shown: int | None = SHOWN
     return lines + flow(words.RANKING_KEYS.split("   "), width, role="keys")
 
 
-def _row(rank: int, row: RankRow, width: int, bars: bool) -> list[Line]:
+def _moved(row: RankRow, before: Mapping[str, float]) -> str:
+    was = percent(before[row.id]).strip() if row.id in before else ""
+    return f" ({words.WAS} {was})" if was and was != percent(row.probability).strip() else ""
+
+
+def _row(rank: int, row: RankRow, width: int, bars: bool, moved: str = "") -> list[Line]:
     lead = f" {rank:>3} {percent(row.probability)}  "
     note = f" ({words.NO_FAULT.casefold()})" if row.kind == "no fault" else ""
     if bars and width >= _BAR_FROM:
         lead += f"{'=' * round(row.probability * _BAR_COLUMNS):<{_BAR_COLUMNS}}  "
-    return wrap(row.title + note, width, lead, " " * len(lead))
+    return wrap(row.title + note + moved, width, lead, " " * len(lead))

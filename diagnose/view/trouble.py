@@ -4,24 +4,38 @@ from __future__ import annotations
 
 import traceback
 
+from diagnose.fleet.errors import StoreError, Unreachable
 from diagnose.job.case import CaseError
 from diagnose.job.hold import JobHeld
 from diagnose.job.instruments import InstrumentError
 from diagnose.job.journal import JournalError, utc_now
 from diagnose.job.machines import MachineError
 from diagnose.job.places import own_places
+from diagnose.job.settings import SettingsError
 from diagnose.model import KnowledgeError
 from diagnose.units import UnitError
 from diagnose.view.exits import Exit
 
 __all__ = ["trouble"]
 
+_BAD_DATA = (
+    CaseError,
+    InstrumentError,
+    JournalError,
+    KnowledgeError,
+    MachineError,
+    SettingsError,
+    UnitError,
+)
+
 
 def trouble(error: Exception) -> tuple[str, Exit]:
     """(what to print, exit code)."""
     if isinstance(error, JobHeld):
         return f"diagnose: {error}", Exit.HELD
-    if isinstance(error, CaseError | InstrumentError | MachineError | JournalError | UnitError | KnowledgeError):
+    if isinstance(error, StoreError):
+        return f"diagnose: {error}", Exit.UNREACHABLE if isinstance(error, Unreachable) else Exit.FAILURE
+    if isinstance(error, _BAD_DATA):
         return f"diagnose: {error}", Exit.BAD_DATA
     log = own_places().log
     try:

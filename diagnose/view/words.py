@@ -130,6 +130,7 @@ CAUTION = "Caution"
 DEFER = "Local rules and the data plate go before anything said here."
 DEFER_SAID = "data plate"  # a caution that says so itself needs it no second time
 RANKING = "Ranking"
+WAS = "was"
 RANKING_KEYS = "w 1 why   t tree   r all of it"
 TELLS_APART = "It tells apart (what each shows most often):"
 WHY_PLAIN = "The answer decides where to look first."
@@ -144,6 +145,8 @@ WHY = {
     "AskGone": "A repair is proved by the complaint being gone, not by a new part.",
     "AskClose": "The end of the job is kept with it, for whoever comes next.",
     "AskEnd": "The end of the job is kept with it, for whoever comes next.",
+    "AskHint": "Somebody who follows sees the same readings, and may know more. You decide.",
+    "AskOn": "It is said to whoever goes on, and shown where open jobs are listed.",
 }
 FOR = "speaks for it"
 SOLE = "this alone decides it"
@@ -186,6 +189,10 @@ NOT_BEGUN = "Nothing was answered yet, so nothing is kept."
 OLD_ANSWER = "Enter alone: "
 FIRST_QUESTION = "This is the first question: there is nothing before it."
 NOT_TAKEN = "Not taken: "
+SET_TO = "set to"
+FOUND_STANDING = "found at"
+LINE_LEFT = "Left as it is: "
+TAKEN_BACK = "Taken back: "
 NOTED = "Noted."
 WHICH_CHECK = "Which check? Words, like: inlet temperature. Enter alone: none."
 WHICH_CAUSE = "Which cause? Its number in the ranking, or words. Enter alone: none."

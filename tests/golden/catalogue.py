@@ -64,18 +64,28 @@ def template(book: Book) -> Catalog:
 
 
 def _in_code() -> Iterator[Any]:
-    found = extract_from_dir(PACKAGE, [("report/**.py", "python")], keywords=_KEYWORDS)
+    found = extract_from_dir(
+        PACKAGE, [("report/**.py", "python"), ("view/call_words.py", "python")], keywords=_KEYWORDS
+    )
     return iter(sorted(found, key=lambda each: (each[0], each[1])))
 
 
 def _in_knowledge(book: Book) -> Iterator[tuple[str, str]]:
     """What the kitchen hears and reads: (where it stands, the text)."""
     for name, complaint in book.complaints.items():
-        yield from ((f"complaint.{name}", text) for text in (complaint.title, *complaint.advice))
+        until = (text for each in complaint.until for text in each.say)
+        yield from ((f"complaint.{name}", text) for text in (complaint.title, *complaint.advice, *until))
     for name, caution in book.cautions.items():
         yield from ((f"caution.{name}", text) for text in (caution.title, caution.hazard, *caution.text))
     for name, stop in book.stops.items():
-        yield from ((f"stop.{name}", text) for text in (stop.ask, *stop.instruction))
+        aloud = (*filter(None, [stop.aloud]), *stop.aloud_then)
+        yield from ((f"stop.{name}", text) for text in (stop.ask, *stop.instruction, *aloud))
+    for name, question in book.context.items():
+        yield from ((f"question.{name}", text) for text in (question.aloud or question.ask, *question.answers))
+    for name, asked in book.tell_apart.items():
+        yield from ((f"tell_apart.{name}", text) for text in (asked.aloud, *(each.answer for each in asked.answers)))
+    for name, cause in book.causes.items():
+        yield from ((f"cause.{name}", text) for text in cause.aloud)
     for name, check in book.checks.items():
         if check.aloud:
             yield f"check.{name}", check.aloud

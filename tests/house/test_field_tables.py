@@ -36,4 +36,4 @@ def test_every_record_that_the_loader_reads_has_its_table() -> None:
     read = {record for kinds in _KINDS.values() for record in kinds.values()}
     assert read <= set(RECORDS.values())
     inner = {r for r in RECORDS.values() if issubclass(r, msgspec.Struct)} - read
-    assert {r.__name__ for r in inner} == {"Basis", "Shift", "ReadingSpec", "Outcome"}
+    assert {r.__name__ for r in inner} == {"Basis", "Meanwhile", "Shift", "ReadingSpec", "Outcome", "TypeAnswer"}

@@ -5,7 +5,20 @@ from __future__ import annotations
 import subprocess
 import sys
 
-HEAVY = {"networkx", "numpy", "rich", "prompt_toolkit", "msgspec", "platformdirs", "sqlite3", "jinja2", "fpdf"}
+HEAVY = {
+    "networkx",
+    "numpy",
+    "rich",
+    "prompt_toolkit",
+    "msgspec",
+    "platformdirs",
+    "sqlite3",
+    "jinja2",
+    "fpdf",
+    "psycopg",
+    "starlette",
+    "uvicorn",
+}
 
 
 def test_help_imports_nothing_heavy() -> None:

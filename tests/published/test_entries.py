@@ -15,7 +15,7 @@ from typing import Any
 import msgspec
 import pytest
 
-from diagnose.model import Basis, Book, load_book
+from diagnose.model import Basis, Book, Meanwhile, load_book
 
 HERE = Path(__file__).parent
 KINDS = {
@@ -45,7 +45,12 @@ def facts() -> list[dict[str, Any]]:
 
 def entry(name: str) -> Any:
     kind, _, ident = name.partition(" ")
-    return getattr(book(), KINDS[kind])[ident]
+    return meanwhiles()[ident] if kind == "until" else getattr(book(), KINDS[kind])[ident]
+
+
+def meanwhiles() -> dict[str, Meanwhile]:
+    """What the kitchen does meanwhile, by complaint and place: `rinse_cold 1` is the first."""
+    return {f"{n} {k}": each for n, c in book().complaints.items() for k, each in enumerate(c.until, 1)}
 
 
 def published() -> set[str]:
@@ -56,7 +61,7 @@ def published() -> set[str]:
             basis: Basis | None = getattr(each, "basis", None)
             if basis is not None and basis.kind == "published":
                 found.add(f"{kind} {ident}")
-    return found
+    return found | {f"until {name}" for name, each in meanwhiles().items() if each.basis.kind == "published"}
 
 
 def words_of(value: Any) -> Iterator[str]:

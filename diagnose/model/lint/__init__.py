@@ -7,12 +7,14 @@ from collections.abc import Callable, Iterator
 from diagnose.model.book import Book
 from diagnose.model.lint import (
     access,
+    aloud,
     bands,
     basis,
     context,
     hazards,
     instruments,
     machines,
+    parts,
     proofs,
     references,
     rows,
@@ -38,6 +40,8 @@ LINTS: dict[str, Callable[[Book], Iterator[Problem]]] = {
     "instruments": instruments.check,
     "machines": machines.check,
     "access": access.check,
+    "parts": parts.check,
+    "aloud": aloud.check,
     "hazards": hazards.check,
     "proofs": proofs.check,
     "used": used.check,

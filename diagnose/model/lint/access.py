@@ -32,10 +32,3 @@ def check(book: Book) -> Iterator[Problem]:
                 f"{name}: {caution} is not work for an operator",
                 "say technician, or describe it so that it needs no such caution",
             )
-    for name, each in book.checks.items():
-        if each.aloud and (each.open not in ([], ["none"]) or each.who != "operator"):
-            yield Problem(
-                book.places[name],
-                f"{name}: words for the telephone, but it needs {each.who}, open: {', '.join(each.open)}",
-                "drop aloud, or let an operator do it with nothing open",
-            )

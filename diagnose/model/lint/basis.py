@@ -25,9 +25,12 @@ def all_bases(book: Book) -> Iterator[tuple[str, Basis]]:
         (book.machines, "machine:"),
         (book.cautions, "caution:"),
         (book.stops, "stop:"),
+        (book.stocks, "stock:"),
     ):
         for name, entry in table.items():
             yield prefix + name, entry.basis
+    for name, complaint in book.complaints.items():
+        yield from ((name, each.basis) for each in complaint.until)
     for name, cause in book.causes.items():
         yield from ((name, shift.basis) for shift in cause.shifts if shift.basis is not None)
 

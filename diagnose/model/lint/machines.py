@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from diagnose.model.book import Book
+from diagnose.model.entities import Complaint
 from diagnose.model.machine import PLATE_FIGURES, TRAITS, Machine
 from diagnose.model.problems import Problem
 from diagnose.units import UnitError
@@ -31,7 +32,8 @@ def check(book: Book) -> Iterator[Problem]:
                 yield Problem(place, f"{name}: {error}", "write a number with its unit")
     for table in (book.complaints, book.events, book.causes, book.checks):
         for name, entry in table.items():
-            for what in _bad_fits(entry.fits):
+            also = entry.until if isinstance(entry, Complaint) else []
+            for what in (w for each in (entry, *also) for w in _bad_fits(each.fits)):
                 yield Problem(book.places[name], f"{name}: {what}", "see TRAITS in the table of fields")
 
 

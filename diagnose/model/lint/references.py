@@ -18,6 +18,8 @@ def check(book: Book) -> Iterator[Problem]:
         yield from _missing(book, parent, "of", book.children(parent), nodes)
     for name, complaint in book.complaints.items():
         yield from _missing(book, name, "prove_by", complaint.prove_by, book.checks)
+        only = (check for each in complaint.until for check in each.ask_only)
+        yield from _missing(book, name, "ask_only", only, book.checks)
     for name, cause in book.causes.items():
         yield from _missing(book, name, "prove_by", cause.prove_by, book.checks)
         yield from _missing(book, name, "cautions", cause.cautions, book.cautions)

@@ -16,10 +16,10 @@ from diagnose.practice.making import draw_plate
 from diagnose.practice.port import figures_of, machine_of, simulate, simulator_here
 from diagnose.simulator import FAULTS, Plate
 
-__all__ = ["Job", "complaints_of", "pair", "singles"]
+__all__ = ["SEVERITY", "Job", "complaints_of", "pair", "singles"]
 
 WORLD = simulator_here()
-_SEVERITY = (0.45, 1.0)
+SEVERITY = (0.45, 1.0)
 _TRIES = 6  # draws of machine and severity before a fault is given up as one that nobody complains of
 
 
@@ -60,7 +60,7 @@ def pair(book: Book, seed: int, nth: int) -> Job | None:
         return None
     plate, machine = _plate(book, alone.exercise), _machine(book, alone)
     others = [n for n in names if n != first and FAULTS[n].fits(plate) and fits(machine, book.causes[n].fits)]
-    second, severity = chance.choice(others), round(chance.uniform(*_SEVERITY), 2)
+    second, severity = chance.choice(others), round(chance.uniform(*SEVERITY), 2)
     both = _exercise(alone.exercise, (*alone.exercise.faults, (second, severity)))
     if not set(complaints_of(book, _exercise(both, ((second, severity),)))) & set(alone.said[:1]):
         return None
@@ -83,7 +83,7 @@ def _tries(book: Book, causes: tuple[str, ...], seed: int) -> Iterator[Job]:
             return
         kind = chance.choice(kinds)
         own = draw_plate(book, kind, chance)
-        faults = [(name, round(chance.uniform(*_SEVERITY), 2)) for name in causes]
+        faults = [(name, round(chance.uniform(*SEVERITY), 2)) for name in causes]
         eyes = chance.randrange(1, 10**6)  # a seed of its own, so that no misreading is common to all jobs
         exercise = Exercise(seed=eyes, level=3, machine=kind, own=own, faults=faults, complaint="")
         said = complaints_of(book, exercise)

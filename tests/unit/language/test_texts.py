@@ -13,6 +13,7 @@ from babel.messages.catalog import Catalog
 from diagnose.language import LanguageError, Texts, languages, load_texts, mark
 from diagnose.language.texts import CATALOGUE, KNOWLEDGE
 from diagnose.model import load_book
+from diagnose.model.lint.aloud import spoken
 from tests.golden.catalogue import LANGUAGES, TEMPLATE, as_mo, as_po, merge, read, template, updated
 
 FIELD = re.compile(r"\{(\w*)\}")
@@ -50,6 +51,14 @@ def test_texts_of_documents_and_of_the_knowledge_are_there(texts: Catalog) -> No
     assert {(c.aloud, KNOWLEDGE) for c in aloud} <= ids
     silent = next(c for c in book.checks.values() if not c.aloud and "while rinsing" in c.title)
     assert (silent.ask, KNOWLEDGE) not in ids
+
+
+def test_everything_that_is_said_on_the_telephone_is_there_and_translated(texts: Catalog, catalogue: Catalog) -> None:
+    ids = {m.id for m in texts if m.context == KNOWLEDGE}
+    for key, said in spoken(load_book()):
+        for text in said:
+            assert text in ids, key
+            assert catalogue.get(text, KNOWLEDGE).string, f"{key}: {text}"
 
 
 def test_translations_name_the_same_figures(catalogue: Catalog) -> None:

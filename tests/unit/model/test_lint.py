@@ -44,6 +44,17 @@ def sheet(change: str = "") -> dict[str, str]:
     return {"handover__rinse_sheet": SHEET.replace(old, new)}
 
 
+def until(*fields: str, basis: str = '"judgement"') -> dict[str, str]:
+    """The complaint with what the kitchen does meanwhile, once for each of the fields given."""
+    told = ", ".join(f'{{ use = "stop", {each}, basis = {{ kind = {basis} }} }}' for each in fields)
+    return {"complaints__rinse": f"unlisted = => until = [{told}]\nunlisted ="}
+
+
+def stock(*names: str) -> dict[str, str]:
+    """Knowledge in which these parts lie in the van."""
+    return {"parts": f'[[stock]]\nid = "van"\nkept = "van"\nnames = {[*names]}\nbasis = {{ kind = "judgement" }}\n'}
+
+
 # lint -> (what is broken, a piece of what must be said)
 BROKEN = [
     ("references", {"assemblies__arm": 'of = ["cracked", => of = ["craked",'}, "did you mean arm.cracked?"),
@@ -71,6 +82,27 @@ BROKEN = [
     ("access", {"assemblies__arm": 'open = ["none"] => open = ["none", "front panel"]'}, "open says none and more"),
     ("access", {"assemblies__arm": "cautions = [] => cautions = ['isolate']",
      "cautions": 'id = "wet_floor" => id = "isolate"'}, "isolate is not work for an operator"),
+    ("aloud", {"assemblies__arm": 'repair = ["Isolate at the switch.", => aloud = ["Stop it.", "Look at it."]\n'
+     'repair = ["Isolate at the switch.",'}, "words for the telephone, but it needs technician"),
+    ("aloud", {"assemblies__arm": 'ask = "What does => aloud = "Open the front panel. What is there?"\nask = "What does'
+     }, "aloud, it opens a cover: 'Open the front panel'"),
+    ("aloud", {"assemblies__arm": 'ask = "What does => aloud = "Is the solenoid warm?"\nask = "What does'},
+     "a word no kitchen knows: 'solenoid'"),
+    ("aloud", {"assemblies__arm": 'instrument = "panel gauge" => aloud = "What does it read?"\n'
+     'instrument = "clamp meter"'}, "it needs a clamp"),
+    ("aloud", until('say = []'), "until says nothing"),
+    ("aloud", until('ask_only = ["arm.pressure"], say = ["Off."]'), "arm.pressure is asked, but not aloud"),
+    ("aloud", until('say = ["Off."]', 'say = ["On."]'), "is never said"),
+    ("references", until('ask_only = ["arm.x"], say = ["Off."]'), "ask_only names arm.x"),
+    ("machines", until('fits = { tank = [1] }, say = ["Off."]'), "fits names tank, which is no trait"),
+    ("basis", until('say = ["Off."]', basis='"published", source = "lore", where = "1"'), "source lore is not listed"),
+    ("aloud", {"context": 'ask = "How old?" => ask = "How old?"\naloud = "Take the cover off: how old is it?"'},
+     "it opens a cover"),
+    ("aloud", {"tell_apart": '[[tell_apart]]\nid = "heat"\naloud = "How?"\nanswers = [{ answer = "x" }]'},
+     "fewer than two answers"),
+    ("parts", stock("two"), "no stock has the part 'one'"),
+    ("parts", stock("one", "two"), "'two': no cause needs it"),
+    ("parts", stock("one", "one"), "'one' stands twice"),
     ("hazards", {"assemblies__arm": '["Stop the machine.", => ["Pour in the delimer.",'}, "no caution chemical"),
     ("hazards", {"assemblies__arm": 'open = ["none"]\nstate = "running" => open = ["control box"]\nstate = "running"'},
      "no caution live_parts"),

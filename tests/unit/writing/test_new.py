@@ -36,6 +36,7 @@ Isolate at the switch.
 Clean the jets.
 Run a rack.
 
+
 ten
 10
 jets

@@ -1,0 +1,3 @@
+"""Floor 10: the support desk: following a job live, calls, open jobs."""
+
+__all__: list[str] = []
