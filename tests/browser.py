@@ -195,6 +195,11 @@ class Page:
         assert "exceptionDetails" not in told, told["exceptionDetails"]
         return told["result"].get("value")
 
+    def html(self) -> str:
+        """The page as it stands, also where scripts may not run."""
+        root = self.ask("DOM.getDocument", depth=0)["root"]["nodeId"]
+        return str(self.ask("DOM.getOuterHTML", nodeId=root)["outerHTML"])
+
     def until(self, condition: str) -> None:
         """Wait until an expression is true."""
         end = time.monotonic() + _PATIENCE
@@ -227,9 +232,9 @@ class Page:
         """By how many columns of dots the page is wider than the screen."""
         return float(self.run("document.documentElement.scrollWidth - document.documentElement.clientWidth"))
 
-    def barred(self) -> list[str]:
-        """What the checker of accessibility finds."""
-        self.run(axe_source() + "; undefined")
+    def barred(self, axe: str = "") -> list[str]:
+        """What the checker of accessibility finds; `axe` is another edition of it."""
+        self.run((axe or axe_source()) + "; undefined")
         found = self.run("axe.run(document).then((all) => all.violations)")
         return [f"{each['id']}: {[node['target'] for node in each['nodes']][:3]}" for each in found]
 

@@ -56,8 +56,11 @@ class Cluster:
         done = subprocess.run(command, cwd=self.folder, capture_output=True, text=True, **self._as)
         assert done.returncode == 0, done.stdout + done.stderr
 
-    def start(self) -> None:
-        """Start the server, on the port it had where it had one, and wait until it answers."""
+    def start(self, durable: bool = False) -> None:
+        """Start the server, on the port it had where it had one, and wait until it answers.
+
+        Only a `durable` one waits for its disk, which is slow, and is of no use but to a test of just that.
+        """
         self.port = self.port or _free_port()
         settings = {
             "listen_addresses": _LOCAL,
@@ -66,12 +69,13 @@ class Cluster:
             "shared_buffers": "16MB",
             "max_connections": "60",
             "autovacuum": "off",
+            "fsync": "on" if durable else "off",
             "log_min_messages": "fatal",
         }
         words = [word for name, value in settings.items() for word in ("-c", f"{name}={value}")]
         command = [str(self._bin / "postgres"), "-D", str(self.folder / "data"), *words]
         self._write_passwords()
-        for _ in range(200):
+        for _ in range(1200):
             if self._server is None or self._server.poll() is not None:  # the one before may not be gone yet
                 with open(self.folder / "log", "ab") as log:
                     self._server = subprocess.Popen(command, cwd=self.folder, stdout=log, stderr=log, **self._as)
@@ -92,6 +96,13 @@ class Cluster:
         self._server.wait()
         self._server = None
 
+    def end(self) -> None:
+        """Let the server finish and end."""
+        assert self._server is not None
+        self._server.send_signal(signal.SIGINT)
+        self._server.wait(60)
+        self._server = None
+
     def stop(self) -> None:
         """Stop the server and remove its files."""
         if self._server is not None:
@@ -109,7 +120,7 @@ class Cluster:
         self._write_passwords()
 
     def _write_passwords(self) -> None:
-        lines = [f"{_LOCAL}:{self.port}:*:{login}:{password}\n" for login, password in self._passwords.items()]
+        lines = [f"{_LOCAL}:*:*:{login}:{password}\n" for login, password in self._passwords.items()]
         with open(os.open(self.passfile, os.O_CREAT | os.O_WRONLY | os.O_TRUNC, 0o600), "w") as file:
             file.writelines(lines)
 

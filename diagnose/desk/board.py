@@ -158,4 +158,4 @@ class Board:
     def _notice(self) -> str:
         """What stands beside the line that is typed on: whether the board is out of date."""
         self._changed = self._journal.changed() or self._changed
-        return board_words.CHANGED if self._changed else ""
+        return f"{board_words.CHANGED} " if self._changed else ""  # the last column of a screen is best left alone

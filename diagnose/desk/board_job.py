@@ -9,7 +9,7 @@ from datetime import datetime, tzinfo
 from diagnose.desk.board_course import course_blocks, said_by
 from diagnose.desk.board_known import known_blocks
 from diagnose.desk.board_next import next_blocks
-from diagnose.desk.open_jobs import minutes_since, time_of, waiting_of
+from diagnose.desk.open_jobs import minutes_since, short, time_of, waiting_of
 from diagnose.dialogue.scene import Scene
 from diagnose.handover.sheet import sheet_of
 from diagnose.job.journal import Journal
@@ -65,7 +65,7 @@ class JobLook:
             sentence, _ = trouble(error)
             told = Paragraph(sentence.removeprefix("diagnose: "), "caution")
             subtitle, sections = "", (Section("trouble", words.UNREADABLE, (told,)),)
-        return JobPage(self._job, *cleaned((words.JOB.format(job=self._job), subtitle, sections)))
+        return JobPage(self._job, *cleaned((words.JOB.format(job=short(self._job)), subtitle, sections)))
 
     def _looked_at(self) -> Scene:
         session = Session(self._book, self._journal, self._job)
@@ -97,7 +97,7 @@ def _subtitle(scene: Scene) -> str:
     own = machine.name if machine is not None and machine.name != machine.type.id else ""
     where = (machine.site or own or machine.type.title) if machine is not None else ""
     titles = "; ".join(book.title(c) for c in scene.state.present if c in book.complaints)
-    return ": ".join(text for text in (where, titles) if text)
+    return ": ".join(text for text in (short(where), titles) if text)
 
 
 def _now(scene: Scene, now: datetime, zone: tzinfo | None) -> Iterator[Block]:

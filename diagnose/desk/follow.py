@@ -24,7 +24,7 @@ __all__ = ["Follower", "follow"]
 class Follower:
     """What one who follows types: letters that look on, and hints. Answers are not changed from here."""
 
-    def __init__(self, scene: Scene, front: Front, person: str, may_write: bool) -> None:
+    def __init__(self, scene: Scene, front: Front, person: str, may_write: Callable[[], bool]) -> None:
         self._scene = scene
         self._front = front
         self._person = person
@@ -33,7 +33,7 @@ class Follower:
     def welcome(self) -> list[Line]:
         """How to follow."""
         width = self._front.width
-        shown = desk_words.FOLLOW_KEYS if self._may_write else desk_words.READ_KEYS
+        shown = desk_words.FOLLOW_KEYS if self._may_write() else desk_words.READ_KEYS
         return [*wrap(desk_words.FOLLOWING, width, role="dim"), *keys(shown, width)]
 
     def typed(self, text: str) -> None:
@@ -71,7 +71,7 @@ class Follower:
                 raise Refused(desk_words.NO_LETTER)
 
     def _hint(self, letter: str, more: str) -> None:
-        if not self._may_write:
+        if not self._may_write():
             raise Refused(desk_words.READ_ONLY)
         hint = self._check(more) if letter == "c" else ev.Hinted(text=more or self._ask(desk_words.WHAT_TO_SAY))
         if hint is None or not (hint.check or hint.text):
@@ -98,10 +98,11 @@ def follow(
     opened: Callable[[], Scene],
     front: Front,
     person: str = "",
-    may_write: bool = True,
+    may_write: Callable[[], bool] = lambda: True,
     once: bool = False,
 ) -> Exit:
-    """Follow a job until it is closed or the person leaves. `opened` gives the job with a journal of its own.
+    """Follow a job until it is closed or the person leaves. `opened` gives the job with a journal of its own;
+    `may_write` is asked before each hint.
 
     With `once`, how it stands is shown and nothing more.
     """

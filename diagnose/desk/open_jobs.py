@@ -17,7 +17,7 @@ from diagnose.units import UnitError
 from diagnose.view import board_words as words
 from diagnose.view.encode import clean
 
-__all__ = ["WAITS", "OpenJob", "OpenJobs", "Waiting", "minutes_since", "row_of", "time_of", "waiting_of"]
+__all__ = ["WAITS", "OpenJob", "OpenJobs", "Waiting", "minutes_since", "row_of", "short", "time_of", "waiting_of"]
 
 WAITS = ("technician", "desk", "parts", "another trade", "kitchen", "call", "hint", "danger")
 _LONGEST = 200  # signs of a text in a row; the job itself shows all of it
@@ -105,7 +105,7 @@ class OpenJobs:
             told = str(error) if known else words.INSIDE.format(name=type(error).__name__, job=entry.job)
             begun, touched = time_of(entry.begun), time_of(entry.touched)
             waiting = Waiting("desk", "unread")
-            return OpenJob(entry.job, "", begun, touched, waiting=waiting, trouble=_short(told))
+            return OpenJob(entry.job, "", begun, touched, waiting=waiting, trouble=short(told))
 
 
 def row_of(job: str, records: Sequence[Record], book: Book) -> OpenJob | None:
@@ -122,8 +122,8 @@ def row_of(job: str, records: Sequence[Record], book: Book) -> OpenJob | None:
         min(times, default=None),
         max(times, default=None),
         state.purpose,
-        _short(machine.site) if machine else "",
-        _short(machine.name) if machine and machine.name != machine.type.id else "",
+        short(machine.site) if machine else "",
+        short(machine.name) if machine and machine.name != machine.type.id else "",
         machine.type.title if machine else "",
         tuple(titles),
         waiting_of(state, records, book),
@@ -137,12 +137,12 @@ def waiting_of(state: JobState, records: Sequence[Record], book: Book) -> Waitin
         stop = book.stops.get(state.stop)
         return Waiting("technician", "danger", stop.ask if stop else "")
     if state.call is not None:
-        return Waiting("desk", "call", who=_short(state.call.name) or words.CALLERS[state.call.caller])
+        return Waiting("desk", "call", who=short(state.call.name) or words.CALLERS[state.call.caller])
     if state.waits is not None:
-        return Waiting(state.waits.to, "handed on", _short(state.waits.text))
+        return Waiting(state.waits.to, "handed on", short(state.waits.text))
     if state.open_hint is not None:
         return Waiting("technician", "hint")
-    return Waiting("technician", "at work", who=_short(_at_machine(state, records)))
+    return Waiting("technician", "at work", who=short(_at_machine(state, records)))
 
 
 def _at_machine(state: JobState, records: Sequence[Record]) -> str:
@@ -170,6 +170,7 @@ def _key(records: Iterable[Record]) -> str:
     return sha256("\n".join(f"{w}:{seq}" for w, seq in (r.key for r in records)).encode("utf-8", "replace")).hexdigest()
 
 
-def _short(text: str) -> str:
+def short(text: str) -> str:
+    """A text for one line of a list: cleaned, and its end left out where it is very long."""
     told = " ".join(clean(text[: 2 * _LONGEST]).split())
     return told if len(told) <= _LONGEST else f"{told[: _LONGEST - 3]}..."

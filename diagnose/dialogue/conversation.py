@@ -18,7 +18,7 @@ from diagnose.job import events as ev
 from diagnose.terminal.front import Front, Paused
 from diagnose.terminal.letters import Letter, letter_in
 from diagnose.terminal.refusals import Refused, Told
-from diagnose.view import sheet_words, words
+from diagnose.view import sheet_words, together_words, words
 from diagnose.view.layout import Line, wrap
 from diagnose.view.past import history_block
 from diagnose.view.question import keys
@@ -84,6 +84,12 @@ class Conversation:
             self._say(self._news.lines(self._front.width, self._front.bars))
         return bool(fresh)
 
+    def _notice(self, default: str) -> str:
+        """A few words beside the line while something that others wrote waits."""
+        if not self._scene.session.waiting():
+            return ""
+        return together_words.AFTER_THIS if default else together_words.ENTER_SHOWS
+
     def wanted(self) -> rq.Wanted:
         """What is to be asked next."""
         return next_request(self._scene.book, self._scene.state, self._scene.options)
@@ -103,7 +109,7 @@ class Conversation:
         edit = ""
         before = len(self._scene.session.records)
         while len(self._scene.session.records) == before:
-            text = self._front.ask(default, edit)
+            text = self._front.ask(default, edit, notice=lambda: self._notice(default))
             edit = ""
             if not text and self._take_in():
                 return  # Enter alone is no answer while there is news
@@ -201,6 +207,8 @@ class Conversation:
     def _do(self, events: Sequence[ev.Event]) -> None:
         for event in events:
             self._scene.session.do(event)
+            if isinstance(event, ev.Opened) and self._scene.person:
+                self._scene.session.do(ev.Present(self._scene.person, "machine"))
         if any(isinstance(e, ev.Opened) for e in events) and self._scene.state.machine:
             self._say(wrap(f"{words.TAKEN}{self._scene.state.machine.type.title}.", self._front.width, role="good"))
         if any(isinstance(e, ev.Opened) or (isinstance(e, ev.MachineDescribed) and e.what == "name") for e in events):

@@ -31,7 +31,7 @@ def next_request(book: Book, state: JobState, advice: Advice) -> rq.Request:
     if state.turned.what == "hand on":
         return rq.AskOn(number)
     asked = _asked(book, state, number, advice)
-    return rq.AskHint(number, state.open_hint) if state.open_hint and _can_wait(asked, state) else asked
+    return rq.AskHint(number, state.open_hint) if state.open_hint and _between(asked, state) else asked
 
 
 def _asked(book: Book, state: JobState, number: int, advice: Advice) -> rq.Request:
@@ -46,9 +46,17 @@ def _asked(book: Book, state: JobState, number: int, advice: Advice) -> rq.Reque
     return _advised(book, state, number, _offered(advice()))
 
 
-def _can_wait(asked: rq.Request, state: JobState) -> bool:
-    """A hint comes between two questions: not before the dangers are asked, not between a caution and its work."""
+_STORY = (rq.AskMachine, rq.OfferPlate, rq.Describe, rq.AskFigure, rq.AskSafety, rq.AskComplaint, rq.AskContext)
+
+
+def _between(asked: rq.Request, state: JobState) -> bool:
+    """Whether a hint may come now: not before the dangers are asked, not between a caution and its work.
+
+    A check that is suggested waits until the story is told: only then can it be gone to.
+    """
     if not state.safety_asked or isinstance(asked, rq.Stopped):
+        return False
+    if state.open_hint and state.open_hint.given.check and isinstance(asked, _STORY):
         return False
     work = {rq.AskCheck: "check", rq.AskRepair: "cause", rq.AskSet: "adjustment", rq.AskFound: "adjustment"}
     name = getattr(asked, work.get(type(asked), ""), "")

@@ -57,12 +57,12 @@ def run_job(
             stack.enter_context(hold(holds, name))
         stack.enter_context(signals_hang_up(front))
         past = partial(read_history, journal, book, but=name)
-        scene = Scene(Session(book, journal, name), machines, crew or Crew(), own, purpose, past)
+        scene = Scene(Session(book, journal, name), machines, crew or Crew(), own, purpose, person, past)
         try:
             if _stays_closed(scene, front):
                 return Exit.OK
             _say_other_knowledge(scene, front)
-            _arrive(scene, person)
+            _arrive(scene)
             Conversation(scene, front).run()
         except Paused:
             _say_paused(scene, front)
@@ -87,14 +87,14 @@ def _stays_closed(scene: Scene, front: Front) -> bool:
     return False
 
 
-def _arrive(scene: Scene, person: str) -> None:
+def _arrive(scene: Scene) -> None:
     """Say who is at the machine now, where that is not plain: after a call, after others, or while a job waits."""
     state, writer = scene.state, scene.session.writer
     known = state.presences.get(writer)
     others = any(record.writer != writer for record in scene.session.records)
     moved = state.waits is not None or state.call is not None or (known is not None and known.place == "desk")
-    if moved or (others and (known is None or known.name != person)):
-        scene.session.do(ev.Present(person, "machine", scene.crew.who, scene.crew.keep_closed))
+    if moved or ((others or scene.person) and scene.session.records and (known is None or known.name != scene.person)):
+        scene.session.do(ev.Present(scene.person, "machine", scene.crew.who, scene.crew.keep_closed))
 
 
 def _say_other_knowledge(scene: Scene, front: Front) -> None:

@@ -31,6 +31,7 @@ class Scene:
     crew: Crew = field(default_factory=Crew)  # of a job begun now
     own: Sequence[OwnInstrument] = ()  # the technician's instruments
     purpose: Literal["repair", "handover"] = "repair"  # of a job begun now
+    person: str = ""  # the name of who works here, where they said it
     history: Callable[[str], History] = History  # of earlier jobs on the machine of that name
     _pasts: dict[str, History] = field(default_factory=dict, init=False, repr=False)
 

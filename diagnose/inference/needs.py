@@ -52,7 +52,7 @@ def belief_of(tree: FaultTree, situation: Situation, solution: Solution) -> tupl
 
 def kept(book: Book, name: str) -> str:
     """Where a part is kept, by its name: what is not listed is loaded for a visit."""
-    return next((each.kept for each in reversed(book.stocks.values()) if name in each.names), "store")
+    return next((each.kept for each in reversed(list(book.stocks.values())) if name in each.names), "store")
 
 
 def minutes_of(book: Book, what: str) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -26,6 +26,7 @@ from diagnose.inference import (
     solve,
     unlisted,
 )
+from diagnose.inference.kept import Kept
 from diagnose.inference.tree import UNLISTED
 from diagnose.job.circumstances import circumstances
 from diagnose.job.state import JobState
@@ -37,6 +38,8 @@ from diagnose.rules import Expected, RuleRun, expected, findings
 __all__ = ["SOMETHING_ELSE", "Assessment", "Row", "assess"]
 
 SOMETHING_ELSE = "something not listed here"
+# Situations of a tree whose answer is kept: who goes back, resumes, or is shown a job again waits for nothing.
+_SOLVED, _FORETOLD = 64, 8
 
 
 @dataclass(frozen=True)
@@ -97,7 +100,8 @@ class Assessment:
         checks = self._open_checks()
         if self.state.by_kitchen:  # somebody waits for the next question
             checks = most_telling(self.tree, self.solution.posterior, checks)
-        return predict(self.tree, self.situation, checks)
+        known: Kept[Mapping[str, Prediction]] = Kept.of(self.tree, "foretold", _FORETOLD)
+        return known.get_or((_key(self.situation), *checks), lambda: predict(self.tree, self.situation, checks))
 
     def _open_checks(self) -> list[str]:
         """Checks that bear on what is complained of, not answered since the last repair, and possible here and now."""
@@ -167,12 +171,19 @@ def assess(book: Book, state: JobState) -> Assessment:
         ruled_out=tuple(dict.fromkeys(_ruled_out(state, tree))),
         seen=tuple(_seen(state, tree)),
     )
+    known: Kept[Solution] = Kept.of(tree, "solved", _SOLVED)
     try:
-        solution = solve(tree, situation)
+        solution = known.get_or(_key(situation), lambda: solve(tree, situation))
         left_aside: tuple[str, ...] = ()
     except (ImpossibleSituationError, TooWideError):
         situation, solution, left_aside = usable_situation(book, tree, situation)
     return Assessment(book, state, state.machine, tree, run, situation, solution, left_aside)
+
+
+def _key(situation: Situation) -> Hashable:
+    """The same for situations of which the tree must say the same."""
+    seen = tuple((f.check, f.stage, tuple(f.weights.items())) for f in situation.findings)
+    return situation.complaints, seen, situation.repaired, situation.ruled_out, situation.seen
 
 
 def _as_read(found: Sequence[Finding], state: JobState) -> tuple[Finding, ...]:

@@ -45,6 +45,7 @@ class Session:
         self.job = job
         self._journal = journal
         self.records: tuple[Record, ...] = journal.records(job)
+        self._unread = False  # others wrote, and it was not taken in yet
 
     @property
     def today(self) -> date:
@@ -66,8 +67,9 @@ class Session:
 
     def refresh(self) -> tuple[Record, ...]:
         """Take in what others wrote into this job since the last look, and return it."""
-        if not self._journal.changed():
+        if not (self._journal.changed() or self._unread):
             return ()
+        self._unread = False
         records = self._journal.records(self.job)
         known = {record.key for record in self.records}
         fresh = tuple(record for record in records if record.key not in known)
@@ -76,6 +78,14 @@ class Session:
             self.__dict__.pop("assessment", None)
         self.records = records
         return fresh
+
+    def waiting(self) -> bool:
+        """Whether others wrote something that was not taken in yet."""
+        if not self._journal.changed():
+            return self._unread
+        known = {record.key for record in self.records}
+        self._unread = any(record.key not in known for record in self._journal.records(self.job))
+        return self._unread
 
     def withdrawal(self, number: int) -> Withdrawn:
         """The event that takes back the one with this number here, whoever wrote it."""

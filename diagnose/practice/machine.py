@@ -12,7 +12,7 @@ from diagnose.job import events as ev
 from diagnose.job.assess import Assessment, assess
 from diagnose.job.circumstances import circumstances
 from diagnose.job.crew import WHO
-from diagnose.job.folding import fold
+from diagnose.job.folding import after
 from diagnose.job.state import JobState
 from diagnose.model import Book, Cause, Check, Machine, fits
 from diagnose.practice.exercise import Exercise
@@ -51,6 +51,7 @@ class Practice:
     stands: str | None = None  # the machine's state where it was changed without work done in it
 
     def __post_init__(self) -> None:
+        self.state = JobState()
         self.sim = simulate(self.world, self.book, self.exercise)
         self.machine: Machine = machine_of(self.book, self.exercise.machine, self.exercise.own)
         self._economy = Economy.of(self.book)
@@ -72,10 +73,6 @@ class Practice:
             if c in self.book.complaints and fits(self.machine, self.book.complaints[c].fits)
         ]
         return list(dict.fromkeys((self.exercise.complaint, *here)))[:3]
-
-    @property
-    def state(self) -> JobState:
-        return fold(self.records, self.book)
 
     def judged(self) -> Assessment:
         """What the tool makes of all that was read."""
@@ -158,7 +155,9 @@ class Practice:
         return shown
 
     def _add(self, event: ev.Event) -> None:
-        self.records.append(ev.Record(number=len(self.records) + 1, at=_AT, writer="practice", event=event))
+        record = ev.Record(number=len(self.records) + 1, at=_AT, writer="practice", event=event)
+        self.records.append(record)
+        self.state = after(self.state, record, self.book)  # nothing is ever withdrawn here
 
 
 def answer_of(answer: object, check: Check) -> ev.ReadingTaken:

@@ -11,6 +11,8 @@ from diagnose.practice.exercise import Exercise
 
 __all__ = ["Answer", "Fault", "Simulated", "World", "figures_of", "machine_of", "simulate", "simulator_here"]
 
+_BUILT = 4  # machines that are kept as they were run
+
 Traits = Mapping[str, str | int | bool]
 Amounts = tuple[tuple[str, float], ...]
 
@@ -71,8 +73,16 @@ def simulator_here() -> World:
     def fits(fault: str, traits: Traits, figures: Mapping[str, float]) -> bool:
         return FAULTS[fault].fits(Plate(traits, figures))
 
+    built: dict[object, Simulated] = {}  # an exercise is played again and again: for the best path, for the debrief
+
     def build(traits: Traits, figures: Mapping[str, float], faults: Amounts, seed: int, lies: Amounts) -> Simulated:
-        return Simulated(Plate(traits, figures), faults=faults, seed=seed, lies=lies)
+        key = (tuple(sorted(traits.items())), tuple(sorted(figures.items())), faults, seed, lies)
+        if key in built:
+            return built[key].again()
+        while len(built) >= _BUILT:
+            del built[next(iter(built))]
+        built[key] = Simulated(Plate(traits, figures), faults=faults, seed=seed, lies=lies)
+        return built[key]
 
     return World(FAULTS, READABLE, fits, build, frozenset(COMPLAINTS))
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from diagnose.report import evidence, head, readings, rest, work
+from diagnose.report import evidence, head, people, readings, rest, work
 from diagnose.report.document import Block, Document, Heading, Paragraph, Signatures
 from diagnose.report.dossier import Dossier
 from diagnose.report.words import renderer_words
@@ -30,6 +30,7 @@ def service_report(dossier: Dossier) -> Document:
         (texts.say("Not checked, and assumed"), rest.unchecked_blocks(dossier)),
         (texts.say("How the causes ranked"), course),
         (texts.say("Notes"), rest.note_blocks(dossier)),
+        (texts.say("Who worked on it"), people.people_blocks(dossier)),
         (texts.say("How it ended"), rest.closing_blocks(dossier)),
     ):
         blocks += _part(title, [*part])

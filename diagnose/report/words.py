@@ -13,6 +13,7 @@ CLOSED = {
     "no fault": mark("no fault of the machine"),
     "given up": mark("closed without a repair"),
     "handed over": mark("handed over"),
+    "solved on the telephone": mark("solved on the telephone"),
 }
 FOUND = {
     "as expected": mark("found faulty as expected, and repaired"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from copy import copy
 
 from diagnose.simulator.bench import Bench
 from diagnose.simulator.control import SAID_STANDING, starts
@@ -48,6 +49,7 @@ class Simulated:
         unknown = next((each for each in self.lies if each not in ACCURACY), None)
         if unknown is not None:
             raise ValueError(f"no instrument {unknown!r}; there are {', '.join(ACCURACY)}")
+        self._all = tuple(faults)
         self._faults = dict(faults)
         for name in self._faults:
             if name not in FAULTS:
@@ -56,9 +58,30 @@ class Simulated:
                 raise ValueError(f"{name} can't be on this type of machine")
         self._read: Counter[str] = Counter()
         self._repairs = 0
+        self._benches: dict[tuple[str, ...], Bench] = {}  # by what is still the matter
         self.bench = self._bench()
 
+    def again(self) -> Simulated:
+        """The same machine as the story begins, all faults there and nothing read; what it did is not run anew.
+
+        Only for a machine whose parts nobody changed but by repairs.
+        """
+        fresh = copy(self)
+        fresh._faults, fresh._read, fresh._repairs = dict(self._all), Counter(), 0
+        fresh.bench = fresh._bench()
+        return fresh
+
     def _bench(self) -> Bench:
+        """The machine with the faults that are left; what was worked out of it before, by whomever, stays."""
+        left = tuple(self._faults)
+        if left not in self._benches:
+            self._benches[left] = self._built()
+            return self._benches[left]
+        bench = copy(self._benches[left])
+        bench.senses = Senses("", self.lies)
+        return bench
+
+    def _built(self) -> Bench:
         plant = Plant.built(self.plate)
         chance = random.Random(f"machine {self.seed}")
         plant.water.static *= 1.0 + 2 * _SCATTER * chance.uniform(-1.0, 1.0)

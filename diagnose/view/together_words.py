@@ -5,7 +5,7 @@ from __future__ import annotations
 __all__: list[str] = []
 
 DESK = "the desk"
-SOMEBODY = "somebody"
+TECHNICIAN = "the technician"
 HINT_FROM = "From {who}:"
 HINT_CHECK = "Suggested next: {title}"
 HINT_TAKE = "take it: go to that check"
@@ -13,6 +13,9 @@ HINT_LEAVE = "leave it and go on as before"
 HINT_NOTED = "noted, go on"
 HINT_NOT_SO = "it is not so here"
 HINT_UNKNOWN = "a check that this knowledge does not have ({id})"
+HINT_CAME = "A hint from {who}: it comes between two questions."
+ENTER_SHOWS = "news: Enter shows it"
+AFTER_THIS = "news after this answer"
 HINT_NEVER = "It changes no answer; you decide."
 NOTE_FROM = "Note from {who}: "
 SAYS = "{who}: "

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from diagnose.batch.cases import TechnicianCase, assessed, read_cases
@@ -23,7 +23,12 @@ def all_cases() -> tuple[TechnicianCase, ...]:
     return read_cases(Path(__file__).parent)
 
 
-@cache
+@lru_cache(maxsize=4)  # the tests of a case come one after the other; more would only fill the memory
 def assessment(name: str) -> Assessment:
     """The assessment of the case of that name."""
-    return assessed(shipped(), next(c for c in all_cases() if c.name == name))
+    return assessed(shipped(), _by_name()[name])
+
+
+@cache
+def _by_name() -> dict[str, TechnicianCase]:
+    return {case.name: case for case in all_cases()}

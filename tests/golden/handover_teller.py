@@ -85,7 +85,7 @@ class _Teller(ScriptedFront):
         self._again: set[str] = set()
         self.count = 0
 
-    def ask(self, default: str = "", edit: str = "") -> str:
+    def ask(self, default: str = "", edit: str = "", **more: object) -> str:
         self.count += 1
         assert self.count < MOST, "the handover does not end:\n" + "\n".join(self.printed[-70:])
         for _, event in self._scene.state.adjusted[self._set :]:

@@ -25,7 +25,7 @@ from diagnose.units import Quantity, show_number
 from diagnose.view.layout import wrap
 from tests.replay import CLOCK, COMMAND, JOB
 
-__all__ = ["Story", "tell"]
+__all__ = ["Story", "Teller", "heading_of", "tell"]
 
 MOST_ANSWERS = 90
 
@@ -47,7 +47,7 @@ class Story:
     pause_before: str = ""  # a check before which the job is paused and resumed
 
 
-class _Teller(ScriptedFront):
+class Teller(ScriptedFront):
     """Answers as the machine of the story would make a technician answer."""
 
     def __init__(self, story: Story, scene: Scene, paused: bool) -> None:
@@ -59,7 +59,7 @@ class _Teller(ScriptedFront):
         self._queue: list[str] = []
         self.count = 0
 
-    def ask(self, default: str = "", edit: str = "") -> str:
+    def ask(self, default: str = "", edit: str = "", **more: object) -> str:
         self.count += 1
         assert self.count < MOST_ANSWERS, f"{self._story.name} does not end"
         answer = self._queue.pop(0) if self._queue else self._next()
@@ -68,7 +68,7 @@ class _Teller(ScriptedFront):
 
     def _next(self) -> str:
         scene = self._scene
-        request = next_request(scene.book, scene.state, scene.options)
+        request = self.request()
         if isinstance(request, rq.AskCheck):
             if request.check == self._story.pause_before and not self._paused:
                 return "p"
@@ -80,11 +80,15 @@ class _Teller(ScriptedFront):
             return self._read(scene.book.checks[request.check])
         return self._say(request)
 
-    def _say(self, request: rq.Request) -> str:
+    def request(self) -> rq.Wanted:
+        """What is asked now."""
+        return next_request(self._scene.book, self._scene.state, self._scene.options)
+
+    def _say(self, request: rq.Wanted) -> str:
         match request:
             case rq.AskMachine():
                 return str([m.name for m in machine_options(self._scene)].index(self._story.machine) + 1)
-            case rq.OfferPlate() | rq.AskClose():
+            case rq.OfferPlate() | rq.AskClose() | rq.AskHint():
                 return "1"
             case rq.Describe():
                 return self._story.site
@@ -148,15 +152,20 @@ def _middle(low: Quantity | None, high: Quantity | None) -> str:
     return show_number(end.value * (1.5 if low is not None else 0.5), 2)
 
 
+def heading_of(texts: Sequence[str]) -> list[str]:
+    """The lines at the top of a transcript."""
+    return [str(line) for text in texts for line in wrap(text, 80, "# ", "# ")]
+
+
 def tell(story: Story, book: Book, folder: Path) -> str:
     """The whole transcript of a story."""
-    lines = [str(line) for text in story.header for line in wrap(text, 80, "# ", "# ")]
+    lines = heading_of(story.header)
     journal = Journal(folder / f"{story.name}.sqlite3", clock=lambda: CLOCK)
     paused = False
     try:
         while True:
             scene = Scene(Session(book, journal, JOB), folder / "machines")
-            front = _Teller(story, scene, paused)
+            front = Teller(story, scene, paused)
             try:
                 Conversation(scene, front).run()
                 again = False

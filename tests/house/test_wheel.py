@@ -22,6 +22,7 @@ def test_knowledge_ships_inside_the_wheel(tmp_path: Path) -> None:
     for room in ("language/catalogue", "report/templates", "desk/web/templates", "desk/web/static"):
         beside = [p.name for p in (ROOT / "diagnose" / room).iterdir()]
         assert {f"diagnose/{room}/{name}" for name in beside} <= names
+    assert "diagnose/fleet/schema.sql" in names
     code = "from diagnose.model import load_book, shipped_knowledge; print(shipped_knowledge()); load_book()"
     run = [sys.executable, "-c", f"import sys; sys.path.insert(0, {str(tmp_path / 'site')!r}); {code}"]
     done = subprocess.run(run, cwd=tmp_path, check=True, capture_output=True, text=True)

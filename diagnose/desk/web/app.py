@@ -62,7 +62,8 @@ class Desk:
             Route("/logout", self._leave, methods=["POST"]),
             Route("/static/{name}", self._static, methods=["GET"]),
         ]
-        return Starlette(routes=routes, lifespan=self._living, exception_handlers={HTTPException: self._refused})
+        faults = {HTTPException: self._refused, Exception: self._fault}
+        return Starlette(routes=routes, lifespan=self._living, exception_handlers=faults)
 
     @contextlib.asynccontextmanager
     async def _living(self, _: Starlette) -> AsyncIterator[None]:
@@ -190,6 +191,10 @@ class Desk:
         if found is None:
             raise HTTPException(404)
         return Response(found[0], media_type=found[1])
+
+    async def _fault(self, request: Request, error: Exception) -> Response:
+        """What is said when something inside fails; the shield around the pages logs it."""
+        return PlainTextResponse(f"{words.FAULT}. {words.FAULT_TOLD}", 500)
 
     async def _refused(self, request: Request, error: Exception) -> Response:
         assert isinstance(error, HTTPException)

@@ -135,8 +135,8 @@ def name_in(host_header: str, names: Iterable[str]) -> bool:
     """
     host = host_header.strip().casefold()
     if host.startswith("["):
-        name, _, rest = host[1:].partition("]")
-        port = rest.removeprefix(":") if rest.startswith(":") or not rest else "?"
+        name, closed, rest = host[1:].partition("]")
+        port = rest.removeprefix(":") if closed and (not rest or rest.startswith(":")) else "?"
     else:
         name, _, port = host.partition(":")
     if port and not (port.isascii() and port.isdigit()):

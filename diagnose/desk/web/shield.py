@@ -39,12 +39,9 @@ class Shield:
         if scope["type"] != "http":
             await self._pages(scope, receive, send)
             return
-        begun = False
 
         async def shielded(message: Message) -> None:
-            nonlocal begun
             if message["type"] == "http.response.start":
-                begun = True
                 headers = MutableHeaders(scope=message)
                 for name, value in HEADERS.items():
                     headers[name] = value
@@ -56,10 +53,8 @@ class Shield:
             return
         try:
             await self._pages(scope, receive, shielded)
-        except Exception as error:
+        except Exception as error:  # answered already
             self._log(error)
-            if not begun:
-                await PlainTextResponse(f"{words.FAULT}. {words.FAULT_TOLD}", 500)(scope, receive, shielded)
 
 
 def from_here(headers: Headers) -> bool:

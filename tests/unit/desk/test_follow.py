@@ -38,9 +38,9 @@ class Between(ScriptedFront):
         super().__init__([text for _, text in turns], columns)
         self._before = iter([act for act, _ in turns])
 
-    def ask(self, default: str = "", edit: str = "") -> str:
+    def ask(self, default: str = "", edit: str = "", **more: object) -> str:
         next(self._before, lambda: None)()
-        return super().ask(default, edit)
+        return super().ask(default, edit, **more)  # type: ignore[arg-type]
 
 
 class Both:
@@ -108,7 +108,7 @@ def test_a_hint_is_sent_taken_and_seen_to_be_taken(both: Both) -> None:
 def test_who_may_only_read_writes_nothing(both: Both) -> None:
     before = both.events()
     front = ScriptedFront(["c volts", "n hello", "r", "w 1", "t", "i", "h", "x 1", "20", "p"])
-    follow(both.scene, front, may_write=False)
+    follow(both.scene, front, may_write=lambda: False)
     assert both.events() == before
     assert front.text.count(desk_words.READ_ONLY) == 2
     assert " ".join(front.text.split()).count(desk_words.NO_LETTER) == 2

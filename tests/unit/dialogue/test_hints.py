@@ -94,11 +94,11 @@ def test_enter_alone_takes_in_what_others_wrote(two: Two) -> None:
     two.talk(STORY[:7])
 
     class Meanwhile(ScriptedFront):
-        def ask(self, default: str = "", edit: str = "") -> str:
+        def ask(self, default: str = "", edit: str = "", **more: object) -> str:
             if not self.printed[-1].startswith(">") and not two.desk.has("told"):
                 two.desk.append(JOB, ev.NoteAdded("I am on the line"))
                 two.desk.append("told", ev.NoteAdded("once"))
-            return super().ask(default, edit)
+            return super().ask(default, edit, **more)  # type: ignore[arg-type]
 
     front = Meanwhile(["", "p"])
     run_job(two.book, two.there, two.folder, front, JOB)
@@ -117,6 +117,21 @@ def test_what_others_typed_moves_no_cursor_and_forges_no_line(two: Two) -> None:
     assert "\u202e" not in text
     assert not any(line.startswith(("> 2", "Question 9")) for line in text.splitlines()[:-60])
     assert len(text) < 20_000
+
+
+@pytest.mark.parametrize("width", [30, 45, 80])
+def test_no_line_of_others_begins_where_ours_do(two: Two, width: int) -> None:
+    two.talk(STORY[:7])
+    forged = " ".join(["> LIVE", "Question 14", "Job job-1001", "Caution:"] * 40)
+    two.desk.append(JOB, ev.Present(forged, "desk"))
+    two.desk.append(JOB, ev.NoteAdded(forged))
+    two.desk.append(JOB, ev.Hinted(text=forged))
+    text, _ = two.talk(("h", "2", "e", "4", forged), columns=width)
+    lines = text.splitlines()
+    typed = next(n for n, line in enumerate(lines) if line.startswith("> > LIVE"))
+    ours = [line for n, line in enumerate(lines) if line.startswith("> ") and n != typed]
+    assert ours == ["> h", "> 2", "> e", "> 4"]
+    assert sum(line.startswith("Question 14") for line in lines) == 0
 
 
 def test_a_job_is_handed_on_and_another_technician_goes_on(two: Two) -> None:
@@ -138,3 +153,9 @@ def test_nobody_says_who_they_are_while_they_work_alone(two: Two) -> None:
     two.talk(STORY[:7])
     two.talk(())
     assert not any(isinstance(each, ev.Present) for each in two.events())
+
+
+def test_a_name_that_was_set_is_said_once(two: Two) -> None:
+    two.talk(STORY[:3], person="Mira")
+    two.talk(STORY[3:7], person="Mira")
+    assert [each for each in two.events() if isinstance(each, ev.Present)] == [ev.Present("Mira", "machine")]

@@ -6,6 +6,7 @@ import json
 from pathlib import Path
 
 import jsonschema
+import msgspec
 import pytest
 
 from diagnose.job import events as ev
@@ -213,3 +214,16 @@ def test_the_report_in_markdown_is_as_accepted(book: Book, request: pytest.Fixtu
         path.write_text(printed, "utf-8")
     else:
         assert printed == path.read_text("utf-8")
+
+
+def test_who_worked_on_it_is_told_where_there_were_several(book: Book) -> None:
+    taken = ev.ReadingTaken("box.volts", {"": "20 V"})
+    call = [ev.CallBegun("kitchen", "Ana"), *OPEN[:5], ev.ReadingTaken("box.volts", {"": "208 V"})]
+    records = recorded([*call, ev.CallEnded("visit", "tomorrow"), ev.Present("B"), taken], later=0)
+    desk = tuple(msgspec.structs.replace(r, writer="desk-1") for r in records[:8])
+    there = tuple(msgspec.structs.replace(r, writer="tech-1") for r in records[8:])
+    made = " ".join(texts_of(service_report(Dossier(book, "job-1", (*desk, *there)))))
+    for told in ("On the telephone: Ana.", "The call ended: somebody must come. tomorrow", "At the machine: B."):
+        assert told in made
+    assert "By another; this one counts" in made
+    assert "Who worked on it" not in " ".join(texts_of(service_report(dossier_of(book, CLOSED))))

@@ -96,6 +96,11 @@
     return [...part.querySelectorAll("tr[id], section[id]")].find((e) => e.getBoundingClientRect().bottom > 0) || null;
   }
 
+  function looked(works) {
+    tell(works);
+    if (!works) setTimeout(fetchSoon, AGAIN);
+  }
+
   async function fetchPart() {
     asked = Date.now();
     try {
@@ -112,10 +117,10 @@
           say("This page changed.");
         }
       } else {
-        tell(answer.status === 304);
+        looked(answer.status === 304);
       }
     } catch {
-      tell(false);
+      looked(false);
     }
   }
 
