@@ -6,7 +6,6 @@ import itertools
 import random
 from collections.abc import Mapping, Sequence
 
-import networkx as nx
 import numpy as np
 
 from diagnose.inference import FaultTree, Node, Situation, TreeCheck, unlisted
@@ -19,10 +18,7 @@ __all__ = ["enumerate_situation", "finding", "make_tree", "random_situation", "r
 
 def make_tree(nodes: Sequence[Node], checks: Sequence[TreeCheck] = ()) -> FaultTree:
     """A tree from its nodes, inputs before gates."""
-    graph: nx.DiGraph[str] = nx.DiGraph()
-    graph.add_nodes_from(node.id for node in nodes)
-    graph.add_edges_from((node.id, each) for node in nodes for each in node.inputs)
-    return FaultTree(graph, {node.id: node for node in nodes}, {check.id: check for check in checks})
+    return FaultTree({node.id: node for node in nodes}, {check.id: check for check in checks})
 
 
 def finding(check: str, weights: Mapping[str, float], stage: int = 0) -> Finding:

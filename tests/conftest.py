@@ -7,6 +7,8 @@ from collections.abc import Iterator
 
 import pytest
 
+from tests import home
+
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
@@ -24,9 +26,13 @@ def pytest_collection_finish() -> None:
 
 
 @pytest.fixture(autouse=True, scope="session")
-def compiled_once(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
-    """Programs that tests start find what those before them compiled, whatever the environment says about that."""
+def compiled_once(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Programs that tests start find what those before them compiled, code and knowledge, whoever started them."""
+    own = tmp_path_factory.getbasetemp()
+    folder = (own.parent if hasattr(request.config, "workerinput") else own) / "compiled"
+    home.share(folder / "knowledge")
     with pytest.MonkeyPatch.context() as patch:
+        # Whatever the environment says about that.
         patch.delenv("PYTHONDONTWRITEBYTECODE", raising=False)
-        patch.setenv("PYTHONPYCACHEPREFIX", str(tmp_path_factory.mktemp("compiled")))
+        patch.setenv("PYTHONPYCACHEPREFIX", str(folder / "code"))
         yield

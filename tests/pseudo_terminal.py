@@ -10,6 +10,8 @@ from pathlib import Path
 import pexpect
 import pyte
 
+from tests.home import furnish
+
 __all__ = ["Terminal"]
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -19,6 +21,7 @@ class Terminal:
     """A program on a pseudo-terminal, with everything that ever scrolled past kept."""
 
     def __init__(self, home: Path, columns: int, rows: int, *words: str, **more: str) -> None:
+        furnish(home)
         self.screen = pyte.HistoryScreen(columns, rows, history=5000, ratio=0.5)
         self.stream = pyte.ByteStream(self.screen)
         self.bytes = b""

@@ -43,7 +43,7 @@ def board(
     diagnose desk board --waiting parts
     diagnose desk board --json
 
-    On a terminal a digit looks at that job, words look for jobs, p leaves.
+    On a terminal a digit follows that job, words look for jobs, p leaves.
     """
     from diagnose.desk.board import Board
     from diagnose.desk.board_leading import Leading
@@ -67,21 +67,13 @@ def _follow(setup: Setup, book: Book, worker: Worker | None, board_front: Front)
 
     def follow(job: str) -> None:
         from diagnose.desk.follow import follow as follow_job
-        from diagnose.dialogue.scene import Scene
-        from diagnose.job.journal import Journal
-        from diagnose.job.session import Session
         from diagnose.terminal import front_here
         from diagnose.terminal.signals import signals_hang_up
 
-        def opened() -> Scene:
-            own = Journal(setup.journal_path or setup.places.journal, writer=None)
-            if worker is not None:
-                own.hear(worker.wake)
-            return Scene(Session(book, own, job), setup.places.machines)
-
         front = front_here()
         with signals_hang_up(front, board_front):
-            follow_job(opened, front, setup.person)
+            opened = setup.looking_on(book, job, worker)
+            follow_job(opened, front, setup.person, lambda: worker is None or not worker.only_reads)
 
     return follow
 

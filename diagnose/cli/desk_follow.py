@@ -30,10 +30,7 @@ def follow(setup: Setup, job: str | None, once: bool, read_only: bool, as_json: 
     """
     from diagnose.desk.follow import follow as follow_job
     from diagnose.desk.stream import stream
-    from diagnose.dialogue.scene import Scene
     from diagnose.dialogue.start import last_open
-    from diagnose.job.journal import Journal
-    from diagnose.job.session import Session
     from diagnose.terminal.fronts import front_here
     from diagnose.view import desk_words
 
@@ -45,12 +42,7 @@ def follow(setup: Setup, job: str | None, once: bool, read_only: bool, as_json: 
             what = f"no job {job[:40]!r}; `diagnose jobs` lists them" if job else desk_words.NOTHING_OPEN
             fail(what, Exit.NO_SUCH_JOB)
 
-        def opened() -> Scene:
-            own = Journal(journal.path, writer=None)
-            if worker is not None:
-                own.hear(worker.wake)
-            return Scene(Session(book, own, name), setup.places.machines)
-
+        opened = setup.looking_on(book, name, worker)
         if as_json:
             for line in stream(opened(), once):
                 print(line, flush=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from difflib import get_close_matches
 from functools import cached_property
@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 import click
 
 if TYPE_CHECKING:
+    from diagnose.dialogue.scene import Scene
     from diagnose.fleet.worker import Worker
     from diagnose.job.crew import Crew
     from diagnose.job.journal import Journal
@@ -128,6 +129,20 @@ class Setup:
         from diagnose.job.journal import Journal
 
         return Journal(self.journal_path or self.places.journal, writer=None)
+
+    def looking_on(self, book: Book, job: str, worker: Worker | None) -> Callable[[], Scene]:
+        """Opens the job for one who follows it: on a journal of its own, what is written there goes out at once."""
+
+        def opened() -> Scene:
+            from diagnose.dialogue.scene import Scene as OwnScene
+            from diagnose.job.session import Session
+
+            own = self.journal()
+            if worker is not None:
+                own.hear(worker.wake)
+            return OwnScene(Session(book, own, job), self.places.machines)
+
+        return opened
 
     @contextmanager
     def background(self, journal: Journal) -> Iterator[Worker | None]:

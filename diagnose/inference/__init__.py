@@ -25,7 +25,15 @@ from diagnose.inference.evidence import Item
 from diagnose.inference.explain import Explanation, Reason, explain
 from diagnose.inference.needs import IF_NEEDED, VanAdvice, advise_van, kept, minutes_of, parts_of, who_for
 from diagnose.inference.options import Advice, Option
-from diagnose.inference.posterior import bearing_checks, concerned, predict, solve, solve_and_predict, weighable
+from diagnose.inference.posterior import (
+    bearing_checks,
+    concerned,
+    most_telling,
+    predict,
+    solve,
+    solve_and_predict,
+    weighable,
+)
 from diagnose.inference.situation import (
     ImpossibleSituationError,
     Prediction,
@@ -68,6 +76,7 @@ __all__ = [
     "explain",
     "kept",
     "minutes_of",
+    "most_telling",
     "nothing_listed_fits",
     "parts_of",
     "predict",

@@ -6,15 +6,18 @@ from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from math import prod
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-import networkx as nx
 import numpy as np
 from numpy.typing import NDArray
 
 from diagnose.inference.kept import Kept
+from diagnose.inference.ordering import in_order
 from diagnose.model import Book, Cause, Check, Complaint, Event, Machine, fits
 from diagnose.model.truth import likelihood_row
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 __all__ = ["UNLISTED", "FaultTree", "Node", "TreeCheck", "build_tree", "so_in", "unlisted"]
 
@@ -84,12 +87,23 @@ class TreeCheck:
 
 @dataclass(frozen=True, eq=False)
 class FaultTree:
-    """The tree as a directed graph, an edge from each gate to each of its inputs."""
+    """What is made of what, and what each check shows of it."""
 
-    graph: nx.DiGraph[str]
     nodes: Mapping[str, Node]
     checks: Mapping[str, TreeCheck] = field(default_factory=dict)
     like: FaultTree | None = None  # a tree with the same nodes and inputs: what follows from its shape is shared
+
+    @cached_property
+    def graph(self) -> nx.DiGraph[str]:
+        """The tree as a directed graph, an edge from each gate to each of its inputs."""
+        import networkx as nx  # a quarter of what a command's start takes, and jobs do without
+
+        if self.like is not None:
+            return self.like.graph
+        graph: nx.DiGraph[str] = nx.DiGraph()
+        graph.add_nodes_from(self.nodes)
+        graph.add_edges_from((node.id, each) for node in self.nodes.values() for each in node.inputs)
+        return graph
 
     @cached_property
     def leaves(self) -> tuple[str, ...]:
@@ -103,7 +117,8 @@ class FaultTree:
         """Every complaint and event, inputs before the gates they feed."""
         if self.like is not None:
             return self.like.gates
-        return tuple(n for n in reversed(list(nx.topological_sort(self.graph))) if not self.nodes[n].leaf)
+        order = in_order(self.nodes, lambda n: self.nodes[n].inputs)
+        return tuple(n for n in reversed(order) if not self.nodes[n].leaf)
 
     @cached_property
     def _below(self) -> dict[str, frozenset[str]]:
@@ -126,6 +141,8 @@ class FaultTree:
 
     def paths(self, top: str, bottom: str) -> Iterator[list[str]]:
         """Every way from a complaint or event down to one of its causes."""
+        import networkx as nx
+
         return iter(nx.all_simple_paths(self.graph, top, bottom))
 
 
@@ -160,17 +177,14 @@ def _plain_tree(book: Book, machine: Machine | None) -> FaultTree:
             leak = Node(unlisted(gate), "unlisted", prior=book.frequency(book.complaints[gate].unlisted))
             nodes[leak.id] = leak
             nodes[gate] = _complaint(book.complaints[gate], nodes)
-    graph: nx.DiGraph[str] = nx.DiGraph()
-    graph.add_nodes_from(nodes)
-    graph.add_edges_from((node.id, each) for node in nodes.values() for each in node.inputs)
     checks = {c.id: _check(book, c, nodes) for c in book.checks.values() if c.looks_at and _there(machine, c)}
-    return FaultTree(graph, nodes, checks)
+    return FaultTree(nodes, checks)
 
 
 def _shifted(book: Book, plain: FaultTree, context: Mapping[str, str]) -> FaultTree:
     """The same tree with its priors shifted by what was answered."""
     causes = {n.id: _cause(book, book.causes[n.id], context) for n in plain.nodes.values() if n.kind == "cause"}
-    return FaultTree(plain.graph, {**plain.nodes, **causes}, plain.checks, plain)
+    return FaultTree({**plain.nodes, **causes}, plain.checks, plain)
 
 
 def so_in(tree: FaultTree, leaves: Collection[str]) -> frozenset[str]:
@@ -184,14 +198,12 @@ def so_in(tree: FaultTree, leaves: Collection[str]) -> frozenset[str]:
 
 
 def _inputs_first(book: Book) -> Iterable[str]:
-    whole: nx.DiGraph[str] = nx.DiGraph()
-    whole.add_nodes_from((*book.causes, *book.events, *book.complaints))
-    whole.add_edges_from((each, gate) for gate in (*book.events, *book.complaints) for each in book.children(gate))
-    try:
-        return list(nx.topological_sort(whole))
-    except nx.NetworkXUnfeasible:
-        ring = " -> ".join(str(a) for a, _ in nx.find_cycle(whole))
-        raise ValueError(f"events go round in a circle: {ring}") from None
+    names = [*book.causes, *book.events, *book.complaints]
+    feeds: dict[str, dict[str, None]] = {name: {} for name in names}
+    for gate in (*book.events, *book.complaints):
+        for each in book.children(gate):
+            feeds.setdefault(each, {})[gate] = None
+    return in_order(feeds, lambda name: feeds[name])
 
 
 def _cause(book: Book, cause: Cause, context: Mapping[str, str]) -> Node:

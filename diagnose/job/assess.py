@@ -20,6 +20,7 @@ from diagnose.inference import (
     conflicts,
     counted_as,
     explain,
+    most_telling,
     nothing_listed_fits,
     predict,
     solve,
@@ -95,8 +96,10 @@ class Assessment:
 
     @cached_property
     def predictions(self) -> Mapping[str, Prediction]:
-        """What each open check would answer, and what would then be believed."""
+        """What each open check would answer, and what would then be believed; on the telephone of the telling ones."""
         checks = self._open_checks()
+        if self.state.by_kitchen:  # somebody waits for the next question
+            checks = most_telling(self.tree, self.solution.posterior, checks)
         known: Kept[Mapping[str, Prediction]] = Kept.of(self.tree, "foretold", _FORETOLD)
         return known.get_or((_key(self.situation), *checks), lambda: predict(self.tree, self.situation, checks))
 

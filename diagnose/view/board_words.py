@@ -45,9 +45,9 @@ SORTED = {
     "site": "by site",
     "waiting": "by whom they wait for",
 }
-KEYS = "1-9 look   0 next page   Enter newest   words find   h all letters   p leave"
+KEYS = "1-9 follow   0 next page   Enter newest   words find   h all letters   p leave"
 LETTERS = (
-    ("1-9", "look at this job, at once where the terminal can do that"),
+    ("1-9", "follow this job, at once where the terminal can do that"),
     ("0", "the next page; after the last the first"),
     ("b", "back: the page before, or all jobs after a filter"),
     ("Enter", "the board as it stands now"),

@@ -48,6 +48,15 @@ def _found(event: ev.AnyEvent, book: Book) -> str:
             return f"Ruled out: {_title(book, node)}"
         case ev.Repaired(cause, found):
             return f"Repair: {_title(book, cause)}: {words.FOUND[found]}"
+        case ev.Adjusted(adjustment, _, settings, found):
+            title = book.adjustments[adjustment].title if adjustment in book.adjustments else adjustment
+            told = ", ".join(f"{place} {text}".strip() for place, text in settings.items())
+            return f"{title}: {words.FOUND_STANDING if found else words.SET_TO} {told}".strip()
+        case ev.LineLeft(line, why, text):
+            named = book.lines[line].title if line in book.lines else None
+            return f"{words.LINE_LEFT}{named or line}: {why}{'. ' if text else ''}{text}"
+        case ev.Closed(how, text):
+            return f"Closed: {words.CLOSED[how]}{'. ' if text else ''}{text}"
         case ev.TurnedTo(what, target):
             return f"Turned to {what} {_title(book, target) if target else ''}".rstrip()
     return type(event).__name__

@@ -15,8 +15,9 @@ __all__ = ["beside_block", "beside_sentences", "event_text", "hint_text", "who"]
 def who(state: JobState, writer: str) -> str:
     """Who a writer is, by name where it was said."""
     presence = state.presence(writer)
-    known = presence.name or (words.DESK if presence.place == "desk" else "")
-    return known or f"{words.SOMEBODY} ({writer.partition('-')[0]})"
+    tag, dash, _ = writer.partition("-")
+    unnamed = words.DESK if presence.place == "desk" else words.TECHNICIAN
+    return presence.name or (f"{unnamed} ({tag})" if dash else unnamed)
 
 
 def hint_text(hint: ev.Hinted, book: Book) -> str:

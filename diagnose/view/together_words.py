@@ -5,7 +5,7 @@ from __future__ import annotations
 __all__: list[str] = []
 
 DESK = "the desk"
-SOMEBODY = "somebody"
+TECHNICIAN = "the technician"
 HINT_FROM = "From {who}:"
 HINT_CHECK = "Suggested next: {title}"
 HINT_TAKE = "take it: go to that check"

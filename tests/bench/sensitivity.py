@@ -48,7 +48,7 @@ def moved_row(book: Book, check: Check, row: str, by: int) -> list[float]:
 
 
 def _with(tree: FaultTree, checks: Sequence[TreeCheck]) -> FaultTree:
-    return FaultTree(tree.graph, tree.nodes, {**tree.checks, **{c.id: c for c in checks}})
+    return FaultTree(tree.nodes, {**tree.checks, **{c.id: c for c in checks}})
 
 
 def _moved(book: Book, check: TreeCheck, rows: Sequence[int], by: int) -> TreeCheck:

@@ -8,7 +8,7 @@ from diagnose.job import events as ev
 from diagnose.job.journal import Journal
 from diagnose.view import board_words as words
 from diagnose.view import desk_words
-from tests.e2e.test_terminal import Terminal
+from tests.pseudo_terminal import Terminal
 
 COLUMNS = 45
 KIND = "two_tank_electric_208"
@@ -23,17 +23,17 @@ def test_a_digit_follows_at_once_and_a_change_is_told_beside_what_is_typed(tmp_p
     terminal = Terminal(tmp_path, COLUMNS, 24, "desk", "board")
     terminal.until("1-2 of 2")
     terminal.child.send("can")
-    terminal._take("can")
+    terminal.take("can")
     journal.append("job-1002", ev.NoteAdded("the lid was open"))
-    terminal._take(words.CHANGED)
+    terminal.take(words.CHANGED)
     line = terminal.screen.display[terminal.screen.cursor.y].rstrip()
     assert line.startswith("> can ")
     assert line.endswith(words.CHANGED)
     terminal.child.send("teen\r")
     terminal.until('1 of 1; with "canteen"')
     terminal.child.send("1")  # without Enter
-    terminal._take(desk_words.FOLLOWING[:20])
-    terminal._take("job-1001")
+    terminal.take(desk_words.FOLLOWING[:20])
+    terminal.take("job-1001")
     terminal.child.send("p\r")
     terminal.until('1 of 1; with "canteen"')
     terminal.child.send("p\r")

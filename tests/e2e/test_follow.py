@@ -13,6 +13,7 @@ from diagnose.job import events as ev
 from diagnose.job.journal import Journal
 from diagnose.view import desk_words
 from diagnose.view.exits import Exit
+from tests.home import furnish
 from tests.pseudo_terminal import ROOT, Terminal
 
 JOB = "job-1001"
@@ -22,6 +23,7 @@ TYPE = "two_tank_electric_208"
 @pytest.fixture
 def journal(tmp_path: Path) -> Journal:
     """A job begun by somebody at the machine."""
+    furnish(tmp_path / "home")
     made = Journal(tmp_path / "home" / "journal.sqlite3", "tech-1")
     for event in (
         ev.Opened(machine=TYPE, type=TYPE),

@@ -15,6 +15,7 @@ from diagnose.job.folding import fold
 from diagnose.job.journal import Journal
 from diagnose.model import load_book
 from diagnose.view.exits import Exit
+from tests.home import furnish
 from tests.replay import JOB, parts_of
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -22,17 +23,21 @@ STORY = ROOT / "transcripts_demo" / "rinse_cold_one_element.txt"
 BEGIN = ["two_tank_electric_208", "1", "Pier Canteen, invented", "0"]
 
 
-def environment(home: Path, **more: str) -> dict[str, str]:
+def environment(home: Path, furnished: bool = True, **more: str) -> dict[str, str]:
+    if furnished:
+        furnish(home)
     kept = {k: v for k, v in os.environ.items() if k not in ("NO_COLOR", "FORCE_COLOR", "ACCESSIBLE", "TERM")}
     return {**kept, "DIAGNOSE_HOME": str(home), "PYTHONPATH": str(ROOT), "TERM": "xterm", **more}
 
 
-def run(home: Path, answers: list[str], *words: str, **more: str) -> subprocess.CompletedProcess[bytes]:
+def run(
+    home: Path, answers: list[str], *words: str, furnished: bool = True, **more: str
+) -> subprocess.CompletedProcess[bytes]:
     return subprocess.run(
         [sys.executable, "-m", "diagnose", *words],
         input="".join(a + "\n" for a in answers).encode(),
         capture_output=True,
-        env=environment(home, **more),
+        env=environment(home, furnished, **more),
         cwd=ROOT,
         timeout=120,
     )
@@ -50,9 +55,10 @@ def only_job(home: Path) -> str:
 def test_a_whole_job_runs_from_a_pipe_without_one_escape_byte(tmp_path: Path) -> None:
     text = STORY.read_text("utf-8")
     ((_, answers),) = parts_of(text)
-    done = run(tmp_path, answers)
+    done = run(tmp_path, answers, furnished=False)
     assert done.returncode == Exit.OK
     assert done.stderr == b""
+    assert len(list((tmp_path / "cache").glob("*.book"))) == 1  # compiled here, for the next start
     assert b"\x1b" not in done.stdout
     printed = done.stdout.decode().replace(only_job(tmp_path), JOB).splitlines()
     assert printed == [line for line in text.splitlines() if not line.startswith(("#", "$"))]

@@ -97,7 +97,7 @@ def call_then_visit(book: Book, folder: Path) -> str:
 
 def followed_with_a_hint(book: Book, folder: Path) -> str:
     """A technician works, the desk looks on and suggests a check, which is taken."""
-    story = next(each for each in STORIES if each.name == "rinse_cold_one_element")
+    story = replace(next(each for each in STORIES if each.name == "rinse_cold_one_element"), asides={})
     lines = heading_of(
         (
             "A job that the desk follows from another computer: it suggests a check, the technician takes it. Shown by "
@@ -127,7 +127,7 @@ def followed_with_a_hint(book: Book, folder: Path) -> str:
 
 
 def _paused_at(story: Story, check: str) -> Story:
-    return replace(story, pause_before=check, asides={})
+    return replace(story, pause_before=check)
 
 
 def main() -> None:
