@@ -5,9 +5,10 @@ from __future__ import annotations
 import ast
 import sys
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
-import pytest
+from tests.each import holds_for_each
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = ROOT / "diagnose"
@@ -64,9 +65,23 @@ def room_of(path: Path) -> str | None:
     return parts[0] if len(parts) > 1 else None
 
 
-def imports(path: Path) -> Iterator[tuple[str, int]]:
+def shown(path: Path) -> str:
+    return path.relative_to(PACKAGE).as_posix()
+
+
+@cache
+def parsed(path: Path) -> ast.Module:
+    return ast.parse(path.read_text("utf-8"))
+
+
+@cache
+def imports(path: Path) -> tuple[tuple[str, int], ...]:
     """Every module named by an import, with its line, wherever in the file it stands."""
-    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+    return tuple(_imports(path))
+
+
+def _imports(path: Path) -> Iterator[tuple[str, int]]:
+    for node in ast.walk(parsed(path)):
         if isinstance(node, ast.Import):
             yield from ((alias.name, node.lineno) for alias in node.names)
         elif isinstance(node, ast.ImportFrom):
@@ -81,8 +96,11 @@ def test_every_room_is_on_a_floor() -> None:
     assert rooms == set(FLOORS)
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda p: p.relative_to(PACKAGE).as_posix())
-def test_imports_go_down_only(path: Path) -> None:
+def test_imports_go_down_only() -> None:
+    holds_for_each(MODULES, goes_down_only, shown)
+
+
+def goes_down_only(path: Path) -> None:
     room = room_of(path)
     for name, line in imports(path):
         parts = name.split(".")
@@ -94,8 +112,11 @@ def test_imports_go_down_only(path: Path) -> None:
         assert FLOORS[other] < FLOORS[room], f"{path}:{line}: {room} may not import {other}"
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda p: p.relative_to(PACKAGE).as_posix())
-def test_libraries_stand_where_they_belong(path: Path) -> None:
+def test_libraries_stand_where_they_belong() -> None:
+    holds_for_each(MODULES, has_its_libraries_only, shown)
+
+
+def has_its_libraries_only(path: Path) -> None:
     for name, line in imports(path):
         library = name.split(".")[0]
         if library == "diagnose" or library in sys.stdlib_module_names:
@@ -105,10 +126,13 @@ def test_libraries_stand_where_they_belong(path: Path) -> None:
         assert allowed, f"{path}:{line}: {library} is not for this room"
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda p: p.relative_to(PACKAGE).as_posix())
-def test_modules_are_short_and_say_what_they_are(path: Path) -> None:
+def test_modules_are_short_and_say_what_they_are() -> None:
+    holds_for_each(MODULES, is_short_and_says_what_it_is, shown)
+
+
+def is_short_and_says_what_it_is(path: Path) -> None:
     text = path.read_text("utf-8")
-    tree = ast.parse(text)
+    tree = parsed(path)
     assert text.count("\n") <= LONGEST
     assert ast.get_docstring(tree), "a module begins by saying what it is for"
     names = [

@@ -7,9 +7,8 @@ it can't be done dead, by qualified persons. NAVEDTRA 14164: descaling with face
 
 from __future__ import annotations
 
-import pytest
-
 from diagnose.model import load_book
+from tests.each import holds_for_each
 
 BOOK = load_book()
 
@@ -33,16 +32,19 @@ def test_the_meter_is_proved_before_and_after() -> None:
     assert "proved on a live source before and after" in said("isolate")
 
 
-@pytest.mark.parametrize("name", sorted(n for n, c in BOOK.checks.items() if "live_parts" in c.cautions))
-def test_a_live_check_is_never_for_the_kitchen(name: str) -> None:
-    check = BOOK.checks[name]
-    assert check.who != "operator"
-    assert check.aloud is None, "never over the telephone"
+def test_a_live_check_is_never_for_the_kitchen() -> None:
+    def is_not(name: str) -> None:
+        assert BOOK.checks[name].who != "operator"
+        assert BOOK.checks[name].aloud is None, "never over the telephone"
+
+    holds_for_each((n for n, c in BOOK.checks.items() if "live_parts" in c.cautions), is_not)
 
 
-@pytest.mark.parametrize("name", sorted(n for n, c in BOOK.causes.items() if c.state == "isolated"))
-def test_a_repair_done_isolated_says_how_to_isolate(name: str) -> None:
-    assert "isolate" in BOOK.causes[name].cautions
+def test_a_repair_done_isolated_says_how_to_isolate() -> None:
+    def says(name: str) -> None:
+        assert "isolate" in BOOK.causes[name].cautions
+
+    holds_for_each((n for n, c in BOOK.causes.items() if c.state == "isolated"), says)
 
 
 def test_live_work_needs_a_word_typed() -> None:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 import warnings
+from itertools import product
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from diagnose.units import DIMENSIONS, UNITS, UnitError, parse_quantity, show_number
+from diagnose.units import DIMENSIONS, UNITS, Unit, UnitError, parse_quantity, show_number
+from tests.each import holds_for_each
 
 # Our symbol -> pint's name, and the SI unit of the dimension in pint. Hardness and concentration are conventions
 # (1 grain per US gallon as CaCO3 = 17.118 mg/L: published check value, WQA as tabulated, secondary).
@@ -56,13 +58,16 @@ def registry():  # type: ignore[no-untyped-def]
         return pint.UnitRegistry()
 
 
-@pytest.mark.parametrize("unit", [u for u in UNITS if u.symbol in PINT], ids=lambda u: f"{u.symbol} {u.dimension}")
-@pytest.mark.parametrize("value", [0.0, 1.0, 71.5, 180.0])
-def test_conversion_agrees_with_pint(registry, unit, value: float) -> None:  # type: ignore[no-untyped-def]
-    theirs = registry.Quantity(value, PINT[unit.symbol]).to(SI[unit.dimension]).magnitude
-    # A water column is defined at several temperatures (0.1 % apart), a BTU by several tables (1e-6 apart).
-    tolerance = 1e-3 if unit.symbol == "inWG" else 2e-6 if unit.symbol.startswith("BTU") else 1e-9
-    assert math.isclose(unit.to_si(value), theirs, rel_tol=tolerance, abs_tol=1e-12)
+def test_conversion_agrees_with_pint(registry) -> None:  # type: ignore[no-untyped-def]
+    def agrees(tried: tuple[Unit, float]) -> None:
+        unit, value = tried
+        theirs = registry.Quantity(value, PINT[unit.symbol]).to(SI[unit.dimension]).magnitude
+        # A water column is defined at several temperatures (0.1 % apart), a BTU by several tables (1e-6 apart).
+        tolerance = 1e-3 if unit.symbol == "inWG" else 2e-6 if unit.symbol.startswith("BTU") else 1e-9
+        assert math.isclose(unit.to_si(value), theirs, rel_tol=tolerance, abs_tol=1e-12)
+
+    units = [u for u in UNITS if u.symbol in PINT]
+    holds_for_each(product(units, (0.0, 1.0, 71.5, 180.0)), agrees)
 
 
 # Hardness is told as calcium carbonate: grains in a gallon (US and imperial), 10 mg of it (°f), 10 mg of calcium oxide
