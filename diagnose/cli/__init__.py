@@ -178,6 +178,10 @@ def _guarded(run: Callable[[], object]) -> int:
         code = run()
         sys.stdout.flush()
         return code if isinstance(code, int) else Exit.OK
+    except click.exceptions.NoArgsIsHelpError as error:  # a group alone is a question, not a mistake
+        assert error.ctx is not None
+        click.echo(error.ctx.get_help())
+        return Exit.OK
     except click.UsageError as error:
         return say(f"diagnose: {error.format_message()} (see diagnose --help)", Exit.USAGE)
     except (click.Abort, KeyboardInterrupt):

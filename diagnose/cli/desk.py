@@ -12,7 +12,7 @@ from diagnose.cli.kit import Group
 __all__ = ["desk"]
 
 
-@click.group(cls=Group, no_args_is_help=True)
+@click.group(cls=Group)
 def desk() -> None:
     """The support desk: follow a job live, take a call, see all open jobs."""
 

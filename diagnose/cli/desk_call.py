@@ -24,10 +24,13 @@ def call(setup: Setup, job: str | None, language: str) -> None:
     The call ends: solved, machine not to be used, or a visit with its parts.
     """
     from diagnose.desk.call import take_call
-    from diagnose.language import load_texts
+    from diagnose.language import LanguageError, load_texts
     from diagnose.terminal.fronts import front_here
 
-    load_texts(language or "en")
+    try:
+        load_texts(language or "en")
+    except LanguageError as error:
+        raise click.UsageError(str(error)) from None
     journal = setup.journal()
     places, person = setup.places, setup.person
     with setup.background(journal) as worker:

@@ -93,7 +93,7 @@ class Feed:
         if isinstance(request, Ended | Stopped | Waiting):
             return []
         lead = desk_words.NOW_ASKED.format(number=request.number)
-        lines = wrap(lead + asked(request, self.scene), width, role="question")
+        lines = wrap(lead + asked(request, self.scene), width, "", "  ", "question")
         options = request.options[1:] if isinstance(request, AskCheck | AskCaution) else ()
         for option in options:
             lines += wrap(option.title(self.scene.book), width, f"  {desk_words.ALSO_GOOD}", "    ")

@@ -25,7 +25,7 @@ def visit_lines(scene: Scene, width: int) -> list[Line]:
     lines = [] if state.machine is None else summary_block(state, scene.book, job, scene.rows, width)
     if state.call_ended is not None:
         told = f"{CALL_ENDED[state.call_ended.how]} {state.call_ended.text}".strip()
-        lines += wrap(told, width, role="heading")
+        lines += wrap(told, width, "", "  ", "heading")
     ended = state.call_ended.how if state.call_ended is not None else "visit"
     if state.closed is None and ended in ("visit", "stop"):
         lines += _prepared(visit(scene.assessment), scene, width) if scene.ranked else []

@@ -17,6 +17,7 @@ from diagnose.view.together import event_text, hint_text, who
 __all__ = ["answer", "others_lines", "show", "waiting_lines", "ways"]
 
 Between = rq.AskHint | rq.AskOn
+_INSIDE = "  "  # before each further line of what others typed, so that none of it looks like a line of ours
 
 
 def show(request: Between, scene: Scene, width: int) -> list[Line]:
@@ -26,7 +27,7 @@ def show(request: Between, scene: Scene, width: int) -> list[Line]:
         return lines + wrap(words.WHO_GOES_ON, width)
     hint = request.hint
     told = f"{words.HINT_FROM.format(who=who(scene.state, hint.writer))} {hint_text(hint.given, scene.book)}"
-    lines += wrap(told, width, role="question")
+    lines += wrap(told, width, "", _INSIDE, "question")
     lines += wrap(words.HINT_NEVER, width, "  ", role="dim")
     return lines + choices(ways(request, scene), width)
 
@@ -57,9 +58,9 @@ def others_lines(fresh: Sequence[ev.Record], scene: Scene, width: int) -> list[L
     for record in fresh:
         if isinstance(record.event, ev.Hinted):
             told = words.HINT_CAME.format(who=who(scene.state, record.writer))
-            lines += wrap(told, width, " ", role="good")
+            lines += wrap(told, width, " ", _INSIDE, "good")
         elif not isinstance(record.event, ev.TurnedTo | ev.InstrumentChosen | ev.Acknowledged):
-            lines += wrap(event_text(record, scene.state, scene.book), width, " ", role="good")
+            lines += wrap(event_text(record, scene.state, scene.book), width, " ", _INSIDE, "good")
     return [Line(), *lines] if lines else []
 
 
@@ -69,4 +70,5 @@ def waiting_lines(scene: Scene, width: int) -> list[Line]:
     assert waits is not None
     whom = words.WAITS_FOR[waits.to] + (f": {waits.text}" if waits.text else "")
     job = scene.session.job
-    return [*wrap(words.WAITS.format(job=job, whom=whom), width), *wrap(words.GO_ON_WITH.format(job=job), width)]
+    told = wrap(words.WAITS.format(job=job, whom=whom), width, "", _INSIDE)
+    return [*told, *wrap(words.GO_ON_WITH.format(job=job), width)]

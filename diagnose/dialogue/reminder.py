@@ -21,7 +21,8 @@ def reminder(request: rq.Wanted, scene: Scene, width: int) -> list[Line]:
     """`Question 12 again: ...`, with its options where they are few."""
     if isinstance(request, rq.Stopped | rq.Waiting | rq.Ended):
         return []
-    told = wrap(f"Question {request.number} again: {asked(request, scene)}", width, role="question")
+    inside = "  " if isinstance(request, rq.AskHint) else ""  # what others typed never looks like a line of ours
+    told = wrap(f"Question {request.number} again: {asked(request, scene)}", width, "", inside, "question")
     return [Line(), *told, *_options(request, scene, width)]
 
 

@@ -31,7 +31,8 @@ def hold(folder: Path, job: str) -> Iterator[None]:
             database.execute("begin exclusive")
         except sqlite3.OperationalError:
             holder = who.read_text("ascii", "replace").strip() if who.exists() else "unknown"
-            raise JobHeld(f"{job} is open in another window (process {holder}); close it there first") from None
+            told = f"{job} is open in another window (process {holder}); close it there first"
+            raise JobHeld(f"{told}, or look on: diagnose desk follow {job}") from None
         who.write_text(str(os.getpid()), "ascii")
         yield
     finally:

@@ -17,10 +17,9 @@ __all__ = ["Brought", "Visit", "on_the_spot", "visit"]
 _CHECKS = 5  # that the advice puts first on the spot: their instruments are brought
 _PROVED = 0.1  # causes as likely as this are proved there: so are those of their proofs
 _SENSES = {
-    *("none", "eye", "eyes", "ear", "ears", "hand", "hands", "nose"),
+    *("", "none", "eye", "eyes", "ear", "ears", "hand", "hands", "nose"),
     *("questions", "bills", "arithmetic", "reckoned", "watch", "paper"),
 }
-# A check names its instruments with commas.
 _PIECES = re.compile(r",\s*|\s+and\s+")
 
 _LICENCES = WHO[2:]
@@ -72,10 +71,9 @@ def _instruments(seen: Assessment, checks: tuple[Choice, ...]) -> Iterator[Broug
     names += [proof for name in seen.state.present for proof in seen.book.complaints[name].prove_by]
     found: dict[str, list[str]] = {}
     for name in dict.fromkeys(names):
-        if name in seen.tree.checks:
-            for piece in _PIECES.split(seen.book.checks[name].instrument):
-                if piece not in _SENSES:
-                    found.setdefault(piece, []).append(name)
+        instrument = seen.book.checks[name].instrument if name in seen.tree.checks else ""
+        if not _SENSES.issuperset(_PIECES.split(instrument)):
+            found.setdefault(instrument, []).append(name)
     yield from (Brought(instrument, tuple(for_checks)) for instrument, for_checks in found.items())
 
 

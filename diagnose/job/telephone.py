@@ -7,6 +7,7 @@ who calls is at the machine, and what the advice puts first comes next.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
@@ -116,8 +117,10 @@ def _told(title: str, minutes: float) -> str:
 
 
 def _with_kitchen(seen: Assessment, asked: int, most: int) -> Step:
-    tried = {repair.cause for repair in seen.state.repairs}
-    beyond = circumstances(seen.book, seen.state).unavailable | tried
+    # What was done by telephone may have been done wrongly: once more, where it is still seen, and no third time.
+    tried = Counter(repair.cause for repair in seen.state.repairs for _ in range(1 + (repair.found == "sound")))
+    done = {cause for cause, times in tried.items() if times > 1}
+    beyond = circumstances(seen.book, seen.state).unavailable | done
     tree, situation, solution = seen.tree, seen.situation, seen.solution
     advice = advise_call(seen.book, tree, situation, solution, seen.predictions, beyond, most)
     best = advice.questions[0] if advice.questions else None

@@ -20,10 +20,10 @@ def job_head(state: JobState, book: Book, job: str, width: int) -> list[Line]:
     if machine is None:
         return wrap(f"Job {job}", width, role="heading")
     name = f"{machine.name}: " if machine.name != machine.type.id else ""
-    lines = wrap(f"Job {job}. {name}{machine.type.title}", width, role="heading")
+    lines = wrap(f"Job {job}. {name}{machine.type.title}", width, "", "  " if name else "", "heading")
     for label, text in (("Site", machine.site), ("Serial number", machine.serial)):
         if text:
-            lines += wrap(f"{label}: {text}", width)
+            lines += wrap(f"{label}: {text}", width, "", "  ")
     titles = [book.title(c) for c in state.present if c in book.complaints]
     if titles:
         lines += wrap(f"Complaint: {'; '.join(titles)}", width)

@@ -119,6 +119,21 @@ def test_what_others_typed_moves_no_cursor_and_forges_no_line(two: Two) -> None:
     assert len(text) < 20_000
 
 
+@pytest.mark.parametrize("width", [30, 45, 80])
+def test_no_line_of_others_begins_where_ours_do(two: Two, width: int) -> None:
+    two.talk(STORY[:7])
+    forged = " ".join(["> LIVE", "Question 14", "Job job-1001", "Caution:"] * 40)
+    two.desk.append(JOB, ev.Present(forged, "desk"))
+    two.desk.append(JOB, ev.NoteAdded(forged))
+    two.desk.append(JOB, ev.Hinted(text=forged))
+    text, _ = two.talk(("h", "2", "e", "4", forged), columns=width)
+    lines = text.splitlines()
+    typed = next(n for n, line in enumerate(lines) if line.startswith("> > LIVE"))
+    ours = [line for n, line in enumerate(lines) if line.startswith("> ") and n != typed]
+    assert ours == ["> h", "> 2", "> e", "> 4"]
+    assert sum(line.startswith("Question 14") for line in lines) == 0
+
+
 def test_a_job_is_handed_on_and_another_technician_goes_on(two: Two) -> None:
     two.talk(STORY[:7])
     text, code = two.talk(("e", "4", "the late shift; panel is still warm"))

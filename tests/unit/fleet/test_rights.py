@@ -254,3 +254,19 @@ def test_who_may_come_in_is_said_by_who_keeps_the_store(shop: Fleet) -> None:
         with pytest.raises(Refused, match="postgres"):
             attempt()
     mine.close()
+
+
+def test_an_administrator_need_not_be_a_superuser(shop: Fleet) -> None:
+    shop.sql("create role rights_chief login createrole password 'x'")
+    shop.cluster.keep_password("rights_chief", "x")
+    shop.sql("create database fleet_chief")
+    shop.sql("grant create on database fleet_chief to rights_chief")
+    store = connect(shop.cluster.address("rights_chief", "fleet_chief"))
+    for _ in range(2):
+        make_store(store)
+    assert new_member(store, "rights_hired", "technician", "Invented Kitchens")
+    store.close()
+    ((owner,),) = shop.cluster.sql(
+        "select relowner::regrole::text from pg_class where oid = 'diagnose.event'::regclass", database="fleet_chief"
+    )
+    assert owner == "diagnose_owner"

@@ -87,6 +87,16 @@ def test_kinds_of_newer_programs_are_passed_on_as_they_are(two: tuple[str, str],
     assert bodies(there, "job-3")[0][-1] == odd
 
 
+def test_a_body_too_deep_to_read_is_kept_and_said(two: tuple[str, str], fleet: Fleet, tmp_path: Path) -> None:
+    deep = '{"kind": "NoteAdded", "text": ' + "[" * 3000 + "]" * 3000 + "}"
+    insert = "insert into diagnose.event (job, writer, seq, seen, at, body) values ('job-10', 'deep', 1, '', %s, %s)"
+    fleet.sql(insert, "2026-03-02T08:00:00Z", deep, login="sync_ann")
+    there = Journal(tmp_path / "there", writer=None)
+    sync(there.path, two[1])
+    assert isinstance(there.records("job-10")[0].event, ev.Unknown)
+    assert bodies(there, "job-10")[0][-1] == deep
+
+
 def test_what_one_wrote_who_met_no_other_stays(two: tuple[str, str], tmp_path: Path) -> None:
     Journal(tmp_path / "j", "local").append("job-4", ev.NoteAdded("of old"))
     journal = Journal(tmp_path / "j", writer=None)
