@@ -8,6 +8,7 @@ from diagnose.batch.output import SCHEMA, to_json
 from diagnose.job import Journal, fold
 from diagnose.model import Book
 from diagnose.view import table, words, wrap
+from diagnose.view.together_words import WAITS_FOR
 
 __all__ = ["list_jobs", "show_job"]
 
@@ -19,7 +20,8 @@ def list_jobs(book: Book, journal: Journal, as_json: bool, width: int) -> list[s
         state = fold(journal.records(entry.job), book)
         machine = state.machine.name if state.machine else "-"
         complaints = "; ".join(dict.fromkeys(book.title(c) for c, _, _ in state.complaints if c in book.complaints))
-        stands = state.closed.how if state.closed else "open"
+        waits = f"waits for {WAITS_FOR[state.waits.to]}" if state.waits else "open"
+        stands = state.closed.how if state.closed else waits
         rows.append((entry.job, entry.touched, stands, machine, complaints or "-"))
     keys = ("job", "touched", "stands", "machine", "complaints")
     if as_json:

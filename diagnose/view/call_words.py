@@ -9,7 +9,10 @@ from diagnose.language import mark
 
 __all__: list[str] = []
 
-WELCOME = "diagnose desk call: ask aloud what stands after Say, type what you hear. Every answer is saved at once."
+WELCOME = (
+    "diagnose desk call: ask aloud what stands after Say (a technician: the question as it stands), "
+    "type what you hear. Every answer is saved at once."
+)
 SAY = "Say: "
 PAUSED = "Paused, saved. Go on with the call: diagnose desk call "
 WHO_CALLS = "Who is on the telephone?"
