@@ -92,7 +92,6 @@ FIRST_CARE = "Before it, whoever does it reads this and types {typed}."
 ONLY_BY = "Only for: {who}."
 BY_HAND = "At the machine it is done step by step:"
 ALSO = "Other good checks now"
-NO_HINTS = "No hint was given."
 HINT_OPEN = "waits"
 HINT_TAKEN = "taken"
 HINT_LEFT = "left aside"
@@ -145,7 +144,6 @@ COUNT_SHOWN = "{shown} of {count} open jobs shown"
 COLUMNS = ("Job", "Where", "Complaint", "What leads", "Waits for", "Begun", "Last touched")
 TABLE_CAPTION = "Open jobs with where they are, what leads, and whom each waits for"
 READ_ONLY = "This page only shows; it changes nothing in any job."
-STAYS_NEW = "It is brought up to date by itself."
 RELOAD = "Without scripts, reload it to see the newest."
 
 
