@@ -163,13 +163,16 @@ class Setup:
 
 
 def _tell_left(worker: Worker, journal: Path) -> None:
-    """Say what did not reach the store, once a job is left."""
+    """Say what did not reach the store, and that the clocks differ where they do, once a job is left."""
     from diagnose.fleet.exchange import Exchange
+    from diagnose.fleet.sync import SKEW
     from diagnose.job.journal import JournalError
     from diagnose.view import fleet_words as words
 
     if worker.status.state == "refused":
         aside(f"diagnose: {worker.status.sentence}\n")
+    for line in words.ahead(worker.ahead, SKEW):
+        aside(f"{line}\n")
     try:
         exchange = Exchange(journal)
         unsent = exchange.unsent()

@@ -69,6 +69,7 @@ class Worker:
         self.looked = threading.Event()  # all that the store had has come once, or can't come now
         self.status = Status("connecting")
         self.only_reads = False
+        self.ahead = 0.0  # seconds by which the store's clock is ahead of ours
         self._thread = threading.Thread(target=self._run, name="fleet", daemon=True)
         self._thread.start()
 
@@ -124,6 +125,7 @@ class Worker:
     def _exchange(self, exchange: Exchange, store: Store) -> None:
         hello = greet(exchange, store)
         self.only_reads = not hello.may_write
+        self.ahead = hello.ahead
         store.listen(hello.channel)
         self.status = Status("connected")
         self._fetch(exchange, store)

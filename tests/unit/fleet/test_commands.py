@@ -158,8 +158,11 @@ def test_a_job_begun_here_goes_on_at_another_computer(
     assert f"diagnose resume {job}" in out
     one, two = (Journal(tmp_path / home / "journal.sqlite3", writer=None) for home in ("one", "two"))
     assert two.records(job)[0].key == (one.writer, 1)
-    at("two", fleet.address("commands_cora"))
+    at("two", fleet.address("commands_cora"), "p")
     assert run("resume", "no-such-job")[0] == 5
+    real = Store.hello
+    monkeypatch.setattr(Store, "hello", lambda *a: replace(real(*a), ahead=7200.0))
+    assert "The clock of this computer is 2 hours slow" in run("resume", "no-such-job")[2]
 
 
 def test_without_the_network_a_job_goes_as_ever_and_says_what_waits(
