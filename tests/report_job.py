@@ -95,7 +95,8 @@ def hostile_job(text: str) -> tuple[ev.Event, ...]:
     opened = ev.Opened(machine=text, type="plain", serial=text, site=text, own={"volts": "208 V"})
     taken = ev.ReadingTaken("box.volts", {"": "20 V"}, instrument=text, of_kind="voltmeter", accuracy="2 V")
     rest = [e for e in CLOSED[1:-1] if not isinstance(e, ev.ReadingTaken | ev.NoteAdded)]
-    return (opened, *rest[:4], taken, ev.NoteAdded(text), *rest[4:], ev.Closed("repaired", text))
+    people = (ev.CallBegun("kitchen", text), ev.CallEnded("visit", text), ev.HandedOn("parts", text), ev.Present(text))
+    return (opened, *rest[:4], taken, ev.NoteAdded(text), *people, *rest[4:], ev.Closed("repaired", text))
 
 
 def handover_job(book: Book, text: str = "both inside their errors") -> tuple[ev.Event, ...]:
