@@ -22,6 +22,7 @@ __all__ = ["PAGE", "Board", "board_once"]
 
 PAGE = 9
 _AT_ONCE = "1234567890"
+_FEWEST = 3  # rows of a page, however low the screen
 _MANY = 20  # jobs to be worked out; from so many on it is said, since it takes a while
 
 
@@ -87,11 +88,19 @@ class Board:
             found = with_words(found, self._words, self._leading.of)
         if self._first >= len(found):
             self._first = 0
-        self._shown = found[self._first : self._first + PAGE]
-        told = [(row, self._leading.of(row)) for row in self._shown]
+        told = [(row, self._leading.of(row)) for row in found[self._first : self._first + PAGE]]
         width, place = self._front.width, Place(self._first + 1, len(found), len(rows), self._sort, self._words)
-        lines = [Line(), *head_line(place, len(told), width), *board_lines(told, self._clock(), width)]
-        self._front.say([*lines, *keys_lines(width)])
+        room = self._front.height - 1  # the line that is typed on
+        lines = self._page(told, place, width)
+        while len(lines) > room and len(told) > _FEWEST:
+            told.pop()
+            lines = self._page(told, place, width)
+        self._shown = [row for row, _ in told]
+        self._front.say(lines)
+
+    def _page(self, told: Sequence[tuple[OpenJob, Lead]], place: Place, width: int) -> list[Line]:
+        head = head_line(place, len(told), width)
+        return [Line(), *head, *board_lines(told, self._clock(), width), *keys_lines(width)]
 
     def _say_long(self, rows: Sequence[OpenJob]) -> None:
         """Words are looked for in what leads too: say so where that must be worked out first."""
@@ -131,7 +140,7 @@ class Board:
     def _number(self, number: int) -> bool:
         """A row of this page is followed; 0 turns the page."""
         if number == 0:
-            self._first += PAGE
+            self._first += len(self._shown) or PAGE
             return True
         if number > len(self._shown):
             raise Refused(board_words.NO_NUMBER.format(last=len(self._shown)) if self._shown else board_words.NO_JOBS)

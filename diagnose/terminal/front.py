@@ -25,6 +25,11 @@ class Front(Protocol):
         ...
 
     @property
+    def height(self) -> int:
+        """Rows that are seen at once, now; very many where nothing scrolls away."""
+        ...
+
+    @property
     def bars(self) -> bool:
         """Whether bars may be drawn after the percent."""
         ...

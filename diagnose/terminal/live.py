@@ -61,6 +61,10 @@ class LiveFront:
     def width(self) -> int:
         return screen_width(shutil.get_terminal_size().columns)
 
+    @property
+    def height(self) -> int:
+        return shutil.get_terminal_size().lines
+
     def say(self, lines: Sequence[str]) -> None:
         width = self.width
         for line in lines:

@@ -18,6 +18,7 @@ class PlainFront:
     """Prints to `output`, reads lines from `input`; where input is no terminal, answers are printed too."""
 
     bars = False
+    height = 1000
 
     def __init__(self, columns: int = 80, source: TextIO | None = None, output: TextIO | None = None) -> None:
         self.width = screen_width(columns)

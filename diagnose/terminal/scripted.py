@@ -15,6 +15,7 @@ class ScriptedFront:
     """Plays `answers` in order and keeps all that was printed; when they are used up, the input has ended."""
 
     bars = False
+    height = 1000
 
     def __init__(self, answers: Iterable[str], columns: int = 80) -> None:
         self.width = screen_width(columns)

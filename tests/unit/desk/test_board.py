@@ -158,6 +158,19 @@ class TestTyped:
         assert words.NO_NUMBER.format(last=2) in front.printed
         assert words.NO_BEFORE in front.printed
 
+    @pytest.mark.parametrize("rows", [12, 16, 24])
+    def test_a_page_is_no_higher_than_the_screen(self, tmp_path: Path, book: Book, rows: int) -> None:
+        followed: list[str] = []
+        front = ScriptedFront(["0", "1", "p"])
+        front.height = rows
+        journal = Journal(many(tmp_path / "j", 20), "desk-1")
+        Board(book, journal, Leading(book), front, followed.append, clock=lambda: NOW).run()
+        pages = "\n".join(front.printed).split("\n>")[:-1]
+        assert all(page.count("\n") < rows for page in pages)
+        shown = int(next(line for line in front.printed if line.startswith("Open jobs 1-")).split("-")[1].split()[0])
+        assert shown == {12: 3, 16: 5, 24: 9}[rows]
+        assert followed == [f"job-{3001 + shown}"]
+
     def test_words_look_for_jobs_and_back_shows_all(self, path: Path, book: Book) -> None:
         front = play(book, path, ["maria", "b", "/1003", "/", "nowhere", "p"])
         heads = [line for line in front.printed if line.startswith("Open jobs") or line == words.NONE_FIT]
