@@ -167,7 +167,7 @@ def assess(book: Book, state: JobState) -> Assessment:
     situation = Situation(
         complaints=state.complaints,
         findings=_as_read([f for f in run.findings if f.check in tree.checks], state),
-        repaired=tuple(r.cause for r in state.repairs if r.found != "sound"),
+        repaired=tuple(_repaired(state, tree)),
         ruled_out=tuple(dict.fromkeys(_ruled_out(state, tree))),
         seen=tuple(_seen(state, tree)),
     )
@@ -200,6 +200,14 @@ def _ruled_out(state: JobState, tree: FaultTree) -> Iterator[str]:
             yield from (leaf for leaf in tree.causes_under(complaint) if tree.nodes[leaf].kind == "unlisted")
         elif node in tree.nodes:
             yield node
+
+
+def _repaired(state: JobState, tree: FaultTree) -> Iterator[str]:
+    """What was repaired, in order; a cause that this knowledge or machine has not is one of those not listed here."""
+    for repair in state.repairs:
+        if repair.found != "sound":
+            known = repair.cause in tree.nodes and tree.nodes[repair.cause].leaf
+            yield repair.cause if known else next(n for n, node in tree.nodes.items() if node.kind == "unlisted")
 
 
 def _seen(state: JobState, tree: FaultTree) -> Iterator[tuple[str, int, bool]]:

@@ -105,6 +105,8 @@ def after(state: JobState, record: ev.Record, book: Book) -> JobState:
             state = _stands(state, before, book)
             return replace(state, acknowledged=state.acknowledged | {before}, typed=state.typed | frozenset(cautions))
         case ev.Repaired(cause, found):
+            if cause not in book.causes:
+                state = replace(state, unread=(*state.unread, f"{cause}: this knowledge has no such cause"))
             return replace(
                 state,
                 repairs=(*state.repairs, Repair(cause, found)),

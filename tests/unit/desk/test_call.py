@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from diagnose.desk.call import take_call
+from diagnose.desk.call_flow import wanted_in_call
 from diagnose.desk.visit_sheet import visit_json
 from diagnose.dialogue import run_job
 from diagnose.dialogue.scene import Scene
@@ -226,6 +227,71 @@ def test_a_call_fits_a_narrow_screen(desk: Desk, columns: int) -> None:
     desk.call(*BEGUN, columns=columns)
     desk.until_story("racks get stuck") if desk.state.call is None else None
     desk.call("1", "?", "h", "t", "i", "rubbish", columns=columns)
+
+
+_KIND = "two_tank_electric_208"
+_ON = (ev.CallBegun("kitchen"), ev.SafetyAnswered())
+_STORY = (
+    *_ON,
+    ev.Opened(machine=_KIND, type=_KIND, allowed=("operator",)),
+    ev.MachineDescribed("site", "Quay Street, invented"),
+    ev.ComplaintSaid("racks_jam"),
+    ev.StepDone("complaints"),
+    *(ev.ContextGiven(name) for name in ("last_done", "since", "pattern", "hardness", "age")),
+)
+_MENDED = (
+    *_STORY,
+    ev.Repaired("operation.loaded_crooked", "as expected"),
+    *(ev.Skipped(check, "not now") for check in ("operation.feed_watch", "guide_rails.rack_run")),
+)
+# Each kind of question a call has of its own: the events that lead there.
+PLACES: dict[str, tuple[ev.Event, ...]] = {
+    "AskCaller": (ev.NoteAdded("begun"),),
+    "AskSafety": (ev.CallBegun("kitchen"),),
+    "AskWhere": (ev.CallBegun("kitchen"), ev.SafetyAnswered("gas_smell")),
+    "AskSaved": _ON,
+    "AskType": (*_ON, ev.TypeTold("")),
+    "Describe": _STORY[:3],
+    "AskComplaint": _STORY[:4],
+    "AskContext": _STORY[:6],
+    "AskCheck": _STORY,
+    "LetMend": (*_STORY, ev.TurnedTo("repair", "operation.loaded_crooked")),
+    "AskGone": _MENDED,
+    "AskSolved": (*_MENDED, ev.ComplaintSaid("racks_jam", False)),
+    "AskCallEnd": (*_STORY, ev.TurnedTo("end")),
+}
+RUBBISH = (
+    "99",
+    "-1",
+    "\x1b[2J",
+    "what?",
+    "1" * 300,
+    "0 0",
+    "²",
+    "w 9",
+    "c",
+    "",
+    "g 1",
+    "x 1",
+    "m",
+    "l 3",
+    "f",
+    "\u202e1",
+)
+
+
+@pytest.mark.parametrize("kind", PLACES)
+def test_rubbish_at_every_kind_of_question_loses_nothing(desk: Desk, kind: str) -> None:
+    save_machine(desk.folder / "m", SavedMachine(name="north 1", type=_KIND, site="Canteen North"))
+    for event in PLACES[kind]:
+        desk.journal.append(JOB, event)
+    scene = Scene(Session(desk.book, desk.journal, JOB), desk.folder / "m")
+    assert type(wanted_in_call(scene)).__name__ == kind
+    before = desk.journal.records(JOB)
+    text, _ = desk.call(*RUBBISH, "h", "t", "i", "p")
+    assert desk.journal.records(JOB)[: len(before)] == before
+    assert "Error" not in text
+    assert not any(ord(sign) < 32 and sign != "\n" for sign in text)
 
 
 @pytest.mark.parametrize("typed", ["", "99", "-1", "\x1b[2J", "what?", "1" * 500, "0"])

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from diagnose.job import events as ev
+from diagnose.job.assess import assess
 from diagnose.job.folding import fold
 from diagnose.job.journal import Journal
 from diagnose.job.session import Session
@@ -173,3 +174,14 @@ def test_a_journal_of_old_is_read_as_it_was(tmp_path: Path) -> None:
     journal = Journal(tmp_path / "j")
     journal.append("job-1", ev.NoteAdded("new"))
     assert [r.key for r in journal.records("job-1")] == [("local", 1), ("local", 2), ("local", 3)]
+
+
+def test_a_repair_of_a_cause_that_is_not_known_here_is_said_and_counts_as_one_not_listed(book: Book) -> None:
+    story = [("one", OPENED), ("one", ev.SafetyAnswered()), ("one", ev.ComplaintSaid("rinse_cold"))]
+    state = told(book, *story, ("one", ev.Repaired("shop.own_part", "as expected")))
+    assert state.unread == ("shop.own_part: this knowledge has no such cause",)
+    rows = assess(book, state).rows
+    before = {row.id: row.probability for row in assess(book, told(book, *story)).rows}
+    assert state.stage == 1
+    assert sum(row.probability for row in rows) > 0
+    assert {row.id for row in rows} == set(before)
