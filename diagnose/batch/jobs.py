@@ -5,8 +5,9 @@ from __future__ import annotations
 import msgspec
 
 from diagnose.batch.output import SCHEMA, to_json
-from diagnose.job import Journal, fold
+from diagnose.job import Journal, JournalError, fold
 from diagnose.model import Book
+from diagnose.units import UnitError
 from diagnose.view import table, words, wrap
 from diagnose.view.together_words import WAITS_FOR
 
@@ -17,7 +18,11 @@ def list_jobs(book: Book, journal: Journal, as_json: bool, width: int) -> list[s
     """Every job, the one touched last first: name, machine, complaints, how it stands."""
     rows = []
     for entry in journal.jobs():
-        state = fold(journal.records(entry.job), book)
+        try:
+            state = fold(journal.records(entry.job), book)
+        except (JournalError, UnitError):  # other jobs are as they were; the job itself says what it lacks
+            rows.append((entry.job, entry.touched, words.UNREAD_HERE.casefold(), "-", "-"))
+            continue
         machine = state.machine.name if state.machine else "-"
         complaints = "; ".join(dict.fromkeys(book.title(c) for c, _, _ in state.complaints if c in book.complaints))
         waits = f"waits for {WAITS_FOR[state.waits.to]}" if state.waits else "open"

@@ -9,10 +9,11 @@ from diagnose.dialogue.run import run_job
 from diagnose.job.crew import Crew
 from diagnose.job.folding import fold
 from diagnose.job.instruments import InstrumentError, OwnInstrument, list_instruments
-from diagnose.job.journal import Journal
+from diagnose.job.journal import Journal, JournalError
 from diagnose.job.places import Places
 from diagnose.model import Book
 from diagnose.terminal.fronts import front_here
+from diagnose.units import UnitError
 from diagnose.view.exits import Exit
 from diagnose.view.layout import wrap
 
@@ -55,4 +56,12 @@ def last_open(book: Book, journal: Journal) -> str | None:
     """The job touched last that is not closed, one's own before those of others; None when there is none."""
     mine = journal.written_here()
     entries = sorted(journal.jobs(), key=lambda entry: entry.job not in mine)
-    return next((e.job for e in entries if fold(journal.records(e.job), book).closed is None), None)
+    return next((e.job for e in entries if _is_open(e.job, book, journal)), None)
+
+
+def _is_open(job: str, book: Book, journal: Journal) -> bool:
+    """One that can't be read here is none to go on with; named, it says what it lacks."""
+    try:
+        return fold(journal.records(job), book).closed is None
+    except (JournalError, UnitError):
+        return False

@@ -165,7 +165,7 @@ def assess(book: Book, state: JobState) -> Assessment:
     tree = build_tree(book, state.machine, state.context)
     run = findings(book, state.machine, state.readings)
     situation = Situation(
-        complaints=state.complaints,
+        complaints=tuple(said for said in state.complaints if said[0] in tree.nodes),
         findings=_as_read([f for f in run.findings if f.check in tree.checks], state),
         repaired=tuple(_repaired(state, tree)),
         ruled_out=tuple(dict.fromkeys(_ruled_out(state, tree))),

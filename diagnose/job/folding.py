@@ -81,6 +81,8 @@ def after(state: JobState, record: ev.Record, book: Book) -> JobState:
             return _plate(state, event)
         case ev.SafetyAnswered(stop):
             return replace(state, safety_asked=True, stop=stop)
+        case ev.ComplaintSaid(complaint) if complaint not in book.complaints:
+            return replace(state, unread=(*state.unread, f"{complaint}: this knowledge has no such complaint"))
         case ev.ComplaintSaid(complaint, present, _):
             # Said again at the same stage, the last word counts.
             before = tuple(c for c in state.complaints if c[:2] != (complaint, state.stage))

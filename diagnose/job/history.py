@@ -168,7 +168,7 @@ def history_of(name: str, jobs: Iterable[tuple[str, Sequence[ev.Record]]], book:
         except (UnitError, JournalError) as error:
             unread.append(f"{job}: {error}")
             continue
-        unread += [f"{job}: {told}" for told in (*state.unread, *_strange(past[-1], book))]
+        unread += [f"{job}: {told}" for told in dict.fromkeys(state.unread)]
     return History(name, tuple(past), tuple(unread))
 
 
@@ -225,10 +225,3 @@ def _bears(book: Book, cause: str, check: str) -> bool:
             seen.add(node)
             left += book.children(node)
     return cause in seen
-
-
-def _strange(job: PastJob, book: Book) -> Iterable[str]:
-    """What is named in a job that this knowledge does not have."""
-    yield from (f"{c}: this knowledge has no such complaint" for c in job.complaints if c not in book.complaints)
-    strange = dict.fromkeys(m.cause for m in job.mended if m.cause not in book.causes)
-    yield from (f"{cause}: this knowledge has no such cause" for cause in strange)
