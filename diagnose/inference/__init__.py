@@ -28,12 +28,12 @@ from diagnose.inference.options import Advice, Option
 from diagnose.inference.posterior import (
     bearing_checks,
     concerned,
-    most_telling,
     predict,
     solve,
     solve_and_predict,
     weighable,
 )
+from diagnose.inference.roughly import foretold_roughly
 from diagnose.inference.situation import (
     ImpossibleSituationError,
     Prediction,
@@ -74,9 +74,9 @@ __all__ = [
     "conflicts",
     "counted_as",
     "explain",
+    "foretold_roughly",
     "kept",
     "minutes_of",
-    "most_telling",
     "nothing_listed_fits",
     "parts_of",
     "predict",

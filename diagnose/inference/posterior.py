@@ -18,7 +18,7 @@ from diagnose.inference.propagation import Marginals
 from diagnose.inference.situation import ImpossibleSituationError, Prediction, Situation, Solution, TooWideError
 from diagnose.inference.tree import FaultTree, TreeCheck
 
-__all__ = ["bearing_checks", "concerned", "most_telling", "predict", "solve", "solve_and_predict", "weighable"]
+__all__ = ["bearing_checks", "concerned", "predict", "solve", "solve_and_predict", "weighable"]
 
 # Each group of checks needs a network of its own. Of more than MANY_GROUPS, only the TELLING checks that promise most
 # are foretold; where each takes a good part of a second, no more than FEW_GROUPS. Judgement, by trial.
@@ -83,20 +83,20 @@ def predict(tree: FaultTree, situation: Situation, check_ids: Iterable[str]) -> 
     groups = grouped(tree, situation, [check_of(tree, check) for check in checks])
     foretell(groups[:1])
     if not found:  # all of them at once are too much
-        foretell([most_telling(tree, known.now, group) for group in groups[:1]])
+        foretell([_most_telling(tree, known.now, group) for group in groups[:1]])
     dear = known.asked
     rest = groups[1:]
     if len(rest) > (FEW_GROUPS if dear else MANY_GROUPS):
-        telling = most_telling(tree, known.now, [check for group in rest for check in group])
+        telling = _most_telling(tree, known.now, [check for group in rest for check in group])
         rest = grouped(tree, situation, [check_of(tree, check) for check in telling])
         rest.sort(key=lambda group: min(map(telling.index, group)))
     foretell(rest[:FEW_GROUPS] if dear else rest)
     if not found and checks:
-        foretell([[check] for check in most_telling(tree, known.now, checks)[:ALONE]])
+        foretell([[check] for check in _most_telling(tree, known.now, checks)[:ALONE]])
     return {check: found[check] for check in checks if check in found}
 
 
-def most_telling(tree: FaultTree, belief: Mapping[str, float], checks: Sequence[str]) -> list[str]:
+def _most_telling(tree: FaultTree, belief: Mapping[str, float], checks: Sequence[str]) -> list[str]:
     """The TELLING checks whose rows part best what is believed of the causes.
 
     What a check tells is reckoned roughly: as if one of the nodes it looks at were the first that is so, each as far as

@@ -20,7 +20,7 @@ from diagnose.inference import (
     conflicts,
     counted_as,
     explain,
-    most_telling,
+    foretold_roughly,
     nothing_listed_fits,
     predict,
     solve,
@@ -96,12 +96,18 @@ class Assessment:
 
     @cached_property
     def predictions(self) -> Mapping[str, Prediction]:
-        """What each open check would answer, and what would then be believed; on the telephone of the telling ones."""
-        checks = self._open_checks()
-        if self.state.by_kitchen:  # somebody waits for the next question
-            checks = most_telling(self.tree, self.solution.posterior, checks)
+        """What each open check would answer, and what would then be believed; told roughly while a kitchen waits."""
+        return self.promising if self.state.by_kitchen else self.foretold(self._open_checks())
+
+    def foretold(self, checks: Sequence[str]) -> Mapping[str, Prediction]:
+        """The same of some checks, exactly."""
         known: Kept[Mapping[str, Prediction]] = Kept.of(self.tree, "foretold", _FORETOLD)
         return known.get_or((_key(self.situation), *checks), lambda: predict(self.tree, self.situation, checks))
+
+    @cached_property
+    def promising(self) -> Mapping[str, Prediction]:
+        """The same of every open check, at once and roughly: which are worth foretelling."""
+        return foretold_roughly(self.tree, self.situation, self.solution, self._open_checks())
 
     def _open_checks(self) -> list[str]:
         """Checks that bear on what is complained of, not answered since the last repair, and possible here and now."""

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from diagnose.inference import Question, advise_call
+from diagnose.inference import Prediction, Question, advise_call
 from diagnose.job.assess import Assessment
 from diagnose.job.circumstances import circumstances
 from diagnose.job.state import JobState
@@ -29,6 +29,9 @@ MOST_QUESTIONS = 12  # a kitchen has its own work to do; judgement
 AS_GOOD_AS_KNOWN = 0.8
 _WEIGHTY = 0.02  # of belief: what moves less is not told
 _REASONS = 3
+_FEW = 6  # questions foretold exactly
+_LATE, _LATE_FEW = 6, 2  # after so many findings so few: each may then need a second of its own
+_TOO_LATE = 9  # and after so many several: the last questions are chosen by the rough reckoning
 _USES: tuple[Use, ...] = ("as usual", "with care", "stop")  # the gravest last
 
 
@@ -44,7 +47,7 @@ class Step:
     why: tuple[str, ...] = ()
     minutes: float = 0.0
     spares: float = 0.0
-    asked: tuple[Question, ...] = field(default=(), repr=False)  # every question weighed, the best first
+    asked: tuple[Question, ...] = field(default=(), repr=False)  # the questions that were weighed, the best first
 
 
 @dataclass(frozen=True)
@@ -122,14 +125,19 @@ def _with_kitchen(seen: Assessment, asked: int, most: int) -> Step:
     done = {cause for cause, times in tried.items() if times > 1}
     beyond = circumstances(seen.book, seen.state).unavailable | done
     tree, situation, solution = seen.tree, seen.situation, seen.solution
-    advice = advise_call(seen.book, tree, situation, solution, seen.predictions, beyond, most)
+    # All of them roughly, and then the few that promise most as they are: somebody waits for the next question.
+    rough = advise_call(seen.book, tree, situation, solution, seen.promising, beyond, most)
+    known = len(seen.situation.findings)
+    near = [question.check for question in rough.questions[: _FEW if known < _LATE else _LATE_FEW]]
+    few = seen.foretold(near) if known < _TOO_LATE else {name: seen.promising[name] for name in near}
+    advice = advise_call(seen.book, tree, situation, solution, few, beyond, most)
     best = advice.questions[0] if advice.questions else None
     worth = asked < MOST_QUESTIONS and best is not None and best.saves > 0.0
     if advice.mend is not None and (advice.share >= AS_GOOD_AS_KNOWN or not worth):
         why = f"{seen.book.title(advice.mend)} ({_percent(advice.share)}): the kitchen can put that right itself"
         return Step("mend", advice.mend, (why,), advice.minutes, asked=advice.questions)
     if worth and best is not None:
-        return Step("ask", best.check, _why(seen, best.check), best.minutes, best.spares, advice.questions)
+        return Step("ask", best.check, _why(seen, few[best.check]), best.minutes, best.spares, advice.questions)
     return Step("end", why=(_enough(asked, advice.questions),), minutes=advice.expected, asked=advice.questions)
 
 
@@ -141,16 +149,16 @@ def _enough(asked: int, questions: tuple[Question, ...]) -> str:
     return "No question left is worth the minutes it takes on the telephone."
 
 
-def _why(seen: Assessment, check: str) -> tuple[str, ...]:
+def _why(seen: Assessment, prediction: Prediction) -> tuple[str, ...]:
     """For each answer the cause whose probability it moves most; of the answers those that tell most at a time."""
-    prediction, found = seen.predictions[check], []
+    found = []
     titles: Mapping[str, str] = {row.id: row.title for row in seen.rows}
     for outcome, after in prediction.posterior.items():
         moved = {cause: p - seen.solution.posterior[cause] for cause, p in after.items() if cause in titles}
         most = max(moved, key=lambda cause: abs(moved[cause]), default=None)
         if most is not None and abs(moved[most]) >= _WEIGHTY:
             goes = f"{titles[most]} {_percent(after[most] - moved[most])} to {_percent(after[most])}"
-            said = f"{seen.book.checks[check].outcomes[outcome].title}: {goes}"
+            said = f"{seen.book.checks[prediction.check].outcomes[outcome].title}: {goes}"
             found.append((prediction.outcomes[outcome] * abs(moved[most]), said))
     return tuple(said for _, said in sorted(found, reverse=True)[:_REASONS])
 
