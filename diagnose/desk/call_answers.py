@@ -54,6 +54,8 @@ def left_out_in_call(request: rq.Wanted, letter: str, scene: Scene) -> Sequence[
             return _type(question, "", scene)
         case cr.LetMend(_, cause, _):
             return [ev.Skipped(cause, "can't reach"), ev.TurnedTo("advice")]
+        case rq.AskCaution(_, cause) if scene.state.by_kitchen:
+            return [ev.Skipped(cause, "can't reach"), ev.TurnedTo("advice")]
         case cr.AskWhere():
             return answered_in_call(request, "", scene, "", "")
         case cr.AskCallEnd(_, True):

@@ -8,6 +8,7 @@ from __future__ import annotations
 from diagnose.desk import call_requests as cr
 from diagnose.desk.call_show import saved
 from diagnose.dialogue import requests as rq
+from diagnose.dialogue.care import caution_before
 from diagnose.dialogue.flow import next_request
 from diagnose.dialogue.scene import Scene
 from diagnose.job.telephone import Step, next_step
@@ -68,12 +69,11 @@ def _by_kitchen(asked: rq.Request, scene: Scene, number: int) -> rq.Wanted:
     match asked:
         case rq.AskCaution(_, before, options=options) if before in book.checks:
             return rq.AskCheck(number, before, "advice", options)
-        case rq.AskCaution(_, before):
-            return cr.LetMend(number, before)
         case rq.AskRepair(_, cause):
             return cr.LetMend(number, cause)
         case rq.Decide(_, options) if options and options[0].what == "repair":
-            return cr.LetMend(number, options[0].id, options[0].why)
+            care = caution_before(book, scene.state, number, options[0].id, options)
+            return care or cr.LetMend(number, options[0].id, options[0].why)
         case rq.Decide():
             return cr.AskCallEnd(number, False)
         case rq.AskEnd():

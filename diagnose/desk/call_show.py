@@ -9,6 +9,8 @@ from diagnose.desk.voice import Voice
 from diagnose.dialogue import complain
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.begin import machine_options
+from diagnose.dialogue.care import work_named
+from diagnose.dialogue.measure import cautions_due
 from diagnose.dialogue.scene import Scene
 from diagnose.job.machines import SavedMachine
 from diagnose.job.telephone import last_ending
@@ -62,6 +64,8 @@ def _to_kitchen(request: rq.Wanted, scene: Scene, voice: Voice, width: int) -> l
             return lines + wrap(words.CONTEXT_HINT, width, "  ", role="dim")
         case rq.AskCheck(_, name, _, options):
             return _check(book.checks[name], options, scene, voice, width)
+        case rq.AskCaution():
+            return _caution(request, scene, voice, width)
         case cr.LetMend(_, cause, why):
             return _mend(cause, why, scene, voice, width)
         case rq.AskGone(_, complaint):
@@ -128,12 +132,20 @@ def _check(check: Check, options: Sequence[rq.Option], scene: Scene, voice: Voic
     return lines + wrap(answer_hint(check), width, "  ", role="dim")
 
 
+def _caution(request: rq.AskCaution, scene: Scene, voice: Voice, width: int) -> list[Line]:
+    """What the kitchen takes care of before it puts something right: read out, and only then is the word typed."""
+    book = scene.book
+    lines = wrap(call_words.MENDS.format(title=work_named(book, request.before).title), width, role="heading")
+    lines += voice.own("hazard", width) + wrap(call_words.CARE_FIRST, width)
+    cautions = [book.cautions[c] for c in request.cautions if c in book.cautions]
+    return lines + caution_block(cautions, " ".join(request.words), width)
+
+
 def _mend(cause: str, why: str, scene: Scene, voice: Voice, width: int) -> list[Line]:
     entry = scene.book.causes[cause]
     lines = wrap(call_words.MENDS.format(title=entry.title), width, role="heading")
     lines += wrap(why, width, "  ") if why else []
-    cautions = [scene.book.cautions[c] for c in entry.cautions if c in scene.book.cautions]
-    lines += caution_block(cautions, "", width)
+    lines += cautions_due(entry, scene, width, False)
     lines += voice.known(entry.aloud, width) + choices(call_words.MENDED, width)
     return lines + wrap(call_words.MENDED_HINT, width, "  ", role="dim")
 

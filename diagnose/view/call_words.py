@@ -25,6 +25,7 @@ TYPE_LEFT = "{count} types of machine are left; ? when they don't know."
 WHERE = "Name, place, and a number to call back, for whoever must come. Enter alone: not told."
 NOT_FOR_KITCHENS = "That needs a tool, a cover or a technician: nothing to ask a kitchen for."
 MENDS = "The kitchen puts this right alone: {title}"
+CARE_FIRST = "Read this out too, and type the word only when they say that it is so."
 MENDED = ("done: it was so, and is put right", "it was not so: nothing was changed", "done, but they can't tell")
 MENDED_HINT = "s: they can't, or don't want to."
 SOLVED = ("the call is over: solved on the telephone", "something else is wrong still")

@@ -138,7 +138,10 @@ def test_the_kitchen_puts_it_right_and_the_call_is_over(desk: Desk, book: Book) 
     session = Session(book, desk.journal, JOB)
     cause = next(row.id for row in session.assessment.rows if row.id in book.causes and book.causes[row.id].aloud)
     session.do(ev.TurnedTo("repair", cause))
-    text, _ = desk.call("1")
+    care, _ = desk.call("1")  # a bare number opens nothing that can hurt
+    assert call_words.CARE_FIRST in said(care)
+    assert book.causes[cause].aloud[0].split(".")[0] not in said(care)
+    text, _ = desk.call("CLEAR", "1")
     assert book.causes[cause].aloud[0].split(".")[0] in said(text)
     for _ in range(8):
         last = text[text.rindex("Question") :]
@@ -151,6 +154,15 @@ def test_the_kitchen_puts_it_right_and_the_call_is_over(desk: Desk, book: Book) 
     assert closed is not None
     assert (closed.how, closed.text) == ("solved on the telephone", book.causes[cause].title)
     assert desk.state.call_ended == ev.CallEnded("solved", book.causes[cause].title)
+
+
+def test_what_the_kitchen_cannot_do_is_not_asked_for_again(desk: Desk, book: Book) -> None:
+    desk.until_story("racks get stuck")
+    Session(book, desk.journal, JOB).do(ev.TurnedTo("repair", "operation.loaded_crooked"))
+    text, _ = desk.call("s")
+    assert desk.state.turned.what == "advice"
+    assert desk.state.repairs == ()
+    assert call_words.MENDS.format(title=book.causes["operation.loaded_crooked"].title) not in text.split("> s")[1]
 
 
 def test_a_visit_is_prepared_and_the_technician_goes_on_with_what_is_known(desk: Desk, book: Book) -> None:
@@ -255,7 +267,12 @@ PLACES: dict[str, tuple[ev.Event, ...]] = {
     "AskComplaint": _STORY[:4],
     "AskContext": _STORY[:6],
     "AskCheck": _STORY,
-    "LetMend": (*_STORY, ev.TurnedTo("repair", "operation.loaded_crooked")),
+    "AskCaution": (*_STORY, ev.TurnedTo("repair", "operation.loaded_crooked")),
+    "LetMend": (
+        *_STORY,
+        ev.TurnedTo("repair", "operation.loaded_crooked"),
+        ev.Acknowledged(["moving_conveyor"], "operation.loaded_crooked"),
+    ),
     "AskGone": _MENDED,
     "AskSolved": (*_MENDED, ev.ComplaintSaid("racks_jam", False)),
     "AskCallEnd": (*_STORY, ev.TurnedTo("end")),
