@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from diagnose.desk.now_asked import asked_now, next_of
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.care import work_named
-from diagnose.dialogue.flow import next_request
-from diagnose.dialogue.reminder import asked
 from diagnose.dialogue.scene import Scene
 from diagnose.report.document import Block, Items, Paragraph
 from diagnose.view import board_words as words
@@ -20,7 +19,7 @@ __all__ = ["next_blocks"]
 
 def next_blocks(scene: Scene) -> Iterator[Block]:
     """Cautions come before what they belong to, as on every screen."""
-    request = next_request(scene.book, scene.state, scene.options)
+    request = next_of(scene)
     match request:
         case rq.Ended():
             assert scene.state.closed is not None
@@ -39,7 +38,7 @@ def next_blocks(scene: Scene) -> Iterator[Block]:
         case rq.AskHint(number, hint):
             yield Paragraph(words.QUESTION.format(number=number, asked=hint_text(hint.given, scene.book)), "lead")
         case _:
-            yield Paragraph(words.QUESTION.format(number=request.number, asked=asked(request, scene)), "lead")
+            yield Paragraph(words.QUESTION.format(number=request.number, asked=asked_now(request, scene)), "lead")
             if isinstance(request, rq.Decide):
                 yield Items(tuple(_option(option, scene) for option in request.options), ordered=True)
 

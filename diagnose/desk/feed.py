@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from diagnose.dialogue.flow import next_request
+from diagnose.desk.now_asked import asked_now, next_of
 from diagnose.dialogue.news import News
-from diagnose.dialogue.reminder import asked
-from diagnose.dialogue.requests import AskCaution, AskCheck, Ended, Request, Stopped, Waiting
+from diagnose.dialogue.requests import AskCaution, AskCheck, Ended, Stopped, Waiting
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.view import desk_words, words
@@ -15,7 +14,7 @@ from diagnose.view.layout import Line, wrap
 from diagnose.view.summary import job_head, summary_block
 from diagnose.view.together import beside_block, event_text, who
 
-__all__ = ["Feed", "next_of", "shown_here"]
+__all__ = ["Feed", "shown_here"]
 
 _LAST = 8  # earlier answers shown to who comes later
 # What only steers the dialogue there says nothing to who looks on.
@@ -25,11 +24,6 @@ _UNSHOWN = (ev.TurnedTo, ev.InstrumentChosen, ev.Acknowledged, ev.PlateWanted)
 def shown_here(record: ev.Record) -> bool:
     """Whether an event is shown to who follows."""
     return not isinstance(record.event, _UNSHOWN)
-
-
-def next_of(scene: Scene) -> Request:
-    """What is asked there now."""
-    return next_request(scene.book, scene.state, scene.options)
 
 
 class Feed:
@@ -93,7 +87,7 @@ class Feed:
         if isinstance(request, Ended | Stopped | Waiting):
             return []
         lead = desk_words.NOW_ASKED.format(number=request.number)
-        lines = wrap(lead + asked(request, self.scene), width, "", "  ", "question")
+        lines = wrap(lead + asked_now(request, self.scene), width, "", "  ", "question")
         options = request.options[1:] if isinstance(request, AskCheck | AskCaution) else ()
         for option in options:
             lines += wrap(option.title(self.scene.book), width, f"  {desk_words.ALSO_GOOD}", "    ")

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from diagnose.desk.feed import Feed, next_of
+from diagnose.desk.feed import Feed
+from diagnose.desk.now_asked import next_of
 from diagnose.dialogue import asides
 from diagnose.dialogue.scene import Scene
 from diagnose.dialogue.turns import turn

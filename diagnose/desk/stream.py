@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 import msgspec
 
-from diagnose.desk.feed import next_of
+from diagnose.desk.now_asked import next_of
 from diagnose.dialogue.requests import AskCaution, AskCheck
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev

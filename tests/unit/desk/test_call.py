@@ -7,8 +7,11 @@ from pathlib import Path
 
 import pytest
 
+from diagnose.desk.board_next import next_blocks
 from diagnose.desk.call import take_call
 from diagnose.desk.call_flow import wanted_in_call
+from diagnose.desk.feed import Feed
+from diagnose.desk.now_asked import asked_now
 from diagnose.desk.visit_sheet import visit_json
 from diagnose.dialogue import run_job
 from diagnose.dialogue.scene import Scene
@@ -305,6 +308,10 @@ def test_rubbish_at_every_kind_of_question_loses_nothing(desk: Desk, kind: str) 
     scene = Scene(Session(desk.book, desk.journal, JOB), desk.folder / "m")
     assert type(wanted_in_call(scene)).__name__ == kind
     before = desk.journal.records(JOB)
+    shown = [str(line) for block in Feed(scene).catch_up(80) for line in block]  # who looks on sees the same question
+    told = " ".join(" ".join(shown).split())
+    assert kind == "AskCaller" or asked_now(wanted_in_call(scene), scene) in told  # before a call is on it is any job
+    assert list(next_blocks(scene))
     text, _ = desk.call(*RUBBISH, "h", "t", "i", "p")
     assert desk.journal.records(JOB)[: len(before)] == before
     assert "Error" not in text
