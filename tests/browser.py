@@ -37,6 +37,7 @@ _FLAGS = (
 _LAUNCH = (
     "import os, sys; os.dup2(int(sys.argv[1]), 3); os.dup2(int(sys.argv[2]), 4); os.execv(sys.argv[3], sys.argv[3:])"
 )
+_GONE_ON = ("navigated or closed", "context was destroyed", "Cannot find context")
 _PATIENCE = 30.0  # seconds until a browser that does not answer is given up; nothing is measured by it
 
 
@@ -120,6 +121,8 @@ class Browser:
             self._news.wait_for(lambda: number in self._answers or self._gone, _PATIENCE)
             answer = self._answers.pop(number, None)
         assert answer is not None, f"the browser does not answer {method}"
+        if any(told in str(answer.get("error", "")) for told in _GONE_ON):
+            raise Navigated(f"{method}: {answer['error']}")
         assert "error" not in answer, f"{method}: {answer['error']}"
         return answer["result"]  # type: ignore[no-any-return]
 
@@ -144,6 +147,10 @@ class Browser:
         page.resize(width, height)
         page.colours(dark)
         return page
+
+
+class Navigated(Exception):
+    """The page gave way to another while something was asked of it."""
 
 
 class Page:
@@ -203,9 +210,16 @@ class Page:
     def until(self, condition: str) -> None:
         """Wait until an expression is true."""
         end = time.monotonic() + _PATIENCE
-        while not self.run(f"Boolean({condition})"):
+        while not self._now(condition):
             assert time.monotonic() < end, f"never came: {condition}"
             time.sleep(0.05)
+
+    def _now(self, condition: str) -> bool:
+        """Whether it is true now; while the page gives way to another it is not."""
+        try:
+            return bool(self.run(f"Boolean({condition})"))
+        except Navigated:
+            return False
 
     def told(self, method: str) -> list[dict[str, Any]]:
         """What happened in this page, of one kind."""

@@ -172,8 +172,9 @@
     const count = document.getElementById("count");
     const told = shown === 1 ? "1 open job" : `${shown} open jobs`;
     if (count && rows.length) count.textContent = shown === rows.length ? told : `${shown} of ${rows.length} open jobs shown`;
+    if (!said || !count) return; // a page brought up to date meanwhile leaves what is to be said
     clearTimeout(typed);
-    if (said && count) typed = setTimeout(() => say(count.textContent), 800);
+    typed = setTimeout(() => say(count.textContent), 800);
   }
 
   if (field) {
