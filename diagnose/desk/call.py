@@ -17,6 +17,7 @@ from diagnose.desk.visit_sheet import visit_lines
 from diagnose.desk.voice import Voice
 from diagnose.dialogue import requests as rq
 from diagnose.dialogue.conversation import Conversation
+from diagnose.dialogue.run import say_other_knowledge, stays_closed
 from diagnose.dialogue.scene import Scene
 from diagnose.job import events as ev
 from diagnose.job.history import read_history
@@ -126,6 +127,9 @@ def take_call(
         stack.enter_context(signals_hang_up(front))
         scene = Scene(Session(book, journal, name), machines, history=partial(read_history, journal, book, but=name))
         try:
+            if stays_closed(scene, front):
+                return Exit.OK
+            say_other_knowledge(scene, front)
             Call(scene, front, person, language).run()
         except Paused:
             told = f"{call_words.PAUSED}{name}" if scene.session.records else words.NOT_BEGUN

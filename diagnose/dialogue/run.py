@@ -26,7 +26,7 @@ from diagnose.view.exits import Exit
 from diagnose.view.layout import wrap
 from diagnose.view.question import choices
 
-__all__ = ["run_job"]
+__all__ = ["run_job", "say_other_knowledge", "stays_closed"]
 
 
 def run_job(
@@ -59,9 +59,9 @@ def run_job(
         past = partial(read_history, journal, book, but=name)
         scene = Scene(Session(book, journal, name), machines, crew or Crew(), own, purpose, person, past)
         try:
-            if _stays_closed(scene, front):
+            if stays_closed(scene, front):
                 return Exit.OK
-            _say_other_knowledge(scene, front)
+            say_other_knowledge(scene, front)
             _arrive(scene)
             Conversation(scene, front).run()
         except Paused:
@@ -70,7 +70,7 @@ def run_job(
         return Exit.OK if scene.state.waits is None else Exit.PAUSED
 
 
-def _stays_closed(scene: Scene, front: Front) -> bool:
+def stays_closed(scene: Scene, front: Front) -> bool:
     """A closed job that is resumed can be opened again, on purpose only."""
     closed = scene.state.closed
     if closed is None:
@@ -97,7 +97,7 @@ def _arrive(scene: Scene) -> None:
         scene.session.do(ev.Present(scene.person, "machine", scene.crew.who, scene.crew.keep_closed))
 
 
-def _say_other_knowledge(scene: Scene, front: Front) -> None:
+def say_other_knowledge(scene: Scene, front: Front) -> None:
     """A job begun with other knowledge goes on with this one; what no longer fits is named, not dropped in silence."""
     begun = scene.state.knowledge
     if begun and begun != scene.book.fingerprint:

@@ -159,6 +159,18 @@ def test_the_kitchen_puts_it_right_and_the_call_is_over(desk: Desk, book: Book) 
     assert desk.state.call_ended == ev.CallEnded("solved", book.causes[cause].title)
 
 
+def test_a_call_about_a_closed_job_opens_it_on_purpose_only(desk: Desk) -> None:
+    for event in (*_STORY, ev.CallEnded("solved", "x"), ev.Closed("solved on the telephone", "x")):
+        desk.journal.append(JOB, event)
+    before = desk.journal.records(JOB)
+    text, code = desk.call("1")
+    assert "is closed: solved on the telephone" in text
+    assert (code, desk.journal.records(JOB)) == (Exit.OK, before)
+    desk.call("2", "1 Ana", "p")
+    assert desk.state.closed is None
+    assert desk.state.call == ev.CallBegun("kitchen", "Ana")
+
+
 def test_what_the_kitchen_cannot_do_is_not_asked_for_again(desk: Desk, book: Book) -> None:
     desk.until_story("racks get stuck")
     Session(book, desk.journal, JOB).do(ev.TurnedTo("repair", "operation.loaded_crooked"))
